@@ -1,0 +1,12 @@
+export { compareText } from './compare-text.ts';
+export { containsHidden } from './contains-hidden.ts';
+export type { Diagnostic, RelatedPlace, Severity } from './diagnostic.ts';
+export { DiagnosticCollector } from './diagnostic-collector.ts';
+export { type DiagnosticParts, makeDiagnostic } from './make-diagnostic.ts';
+export { nearestName } from './nearest-name.ts';
+export { type Position, positionAt } from './position-at.ts';
+export { quoteText } from './quote-text.ts';
+export { renderDiagnostic } from './render-diagnostic.ts';
+export { sortDiagnostics } from './sort-diagnostics.ts';
+export type { Source, Span } from './source.ts';
+export { visibleText } from './visible-text.ts';
