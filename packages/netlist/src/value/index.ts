@@ -1,0 +1,18 @@
+export { awgToMm2 } from './awg-to-mm2.ts';
+export type { Colour } from './colour.ts';
+export { type ColourCode, colourCodes } from './colour-names.ts';
+export { formatColour } from './format-colour.ts';
+export { formatLength } from './format-length.ts';
+export { formatRange } from './format-range.ts';
+export { formatSize } from './format-size.ts';
+export type { Length, LengthUnit } from './length.ts';
+export { parseColour } from './parse-colour.ts';
+export { parseLength } from './parse-length.ts';
+export { parseLengthUnit } from './parse-length-unit.ts';
+export { parseRange } from './parse-range.ts';
+export { parseSize } from './parse-size.ts';
+export { parseSizeUnit } from './parse-size-unit.ts';
+export type { Parsed } from './parsed.ts';
+export type { Range } from './range.ts';
+export { sameColour } from './same-colour.ts';
+export type { Size, SizeUnit } from './size.ts';
