@@ -1,0 +1,54 @@
+import { columnOfHeader } from './column-of-header.ts';
+import { tableLimits } from './limits.ts';
+import { type SplitRow, splitRows } from './split-rows.ts';
+
+const delimiters = [';', '\t', ','] as const;
+
+/** A character that separates the cells of a row. */
+export type Delimiter = (typeof delimiters)[number];
+
+/** Some spreadsheets write a first line such as `sep=;`, which says it all. */
+const announcement = /^\ufeff?sep=([;,\t])(?:\r\n|\n|\r)/i;
+
+/**
+ * Whether a row holds nothing, as spreadsheets leave below and between the rows that they export.
+ *
+ * @param row - a row
+ * @returns true when every cell is blank
+ */
+export function isBlankRow(row: SplitRow): boolean {
+  return row.cells.every((cell) => cell.text === '' && cell.fault === null);
+}
+
+function knownColumns(text: string, delimiter: Delimiter): number {
+  for (const row of splitRows(text, delimiter, tableLimits.columns)) {
+    if (!isBlankRow(row)) return row.cells.filter((cell) => columnOfHeader(cell.text) !== null).length;
+  }
+  return 0;
+}
+
+/**
+ * The delimiter of a table: the one that its first line announces, or the one with which its header has the
+ * most known columns, `;` before tab before `,`.
+ *
+ * @param text - the whole text
+ * @returns the delimiter, and the announcing line, which is not part of the table
+ */
+export function detectDelimiter(text: string): {
+  readonly delimiter: Delimiter;
+  readonly announcement: string;
+} {
+  const announced = announcement.exec(text);
+  const named = delimiters.find((one) => one === announced?.[1]);
+  if (announced !== null && named !== undefined) return { delimiter: named, announcement: announced[0] };
+  let best: Delimiter = ';';
+  let most = 0;
+  for (const delimiter of delimiters) {
+    const count = knownColumns(text, delimiter);
+    if (count > most) {
+      most = count;
+      best = delimiter;
+    }
+  }
+  return { delimiter: best, announcement: '' };
+}
