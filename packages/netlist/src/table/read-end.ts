@@ -62,6 +62,17 @@ function splitAddress(cell: CheckedCell): readonly [CheckedCell, CheckedCell] {
   return [part(connector, start, start + connector.length), part(cavity, end - cavity.length, end)];
 }
 
+/** The search for a label to offer takes as long as the list, so it is left out where nobody would read it. */
+function cavityFault(
+  label: string,
+  connector: string,
+  labels: ReadonlySet<string> | null,
+  onlyCounts: boolean,
+): CellFault | null {
+  if (!onlyCounts || labels === null || labels.has(label)) return checkCavity(label, connector, labels);
+  return { code: 'TABLE_CAVITY_UNKNOWN', message: `no cavity ${quoteText(label)}`, help: null };
+}
+
 function checkPlace(connector: CheckedCell, cavity: CheckedCell, cells: RowCells, places: KnownPlaces): void {
   if (!connector.sound || !cavity.sound) return;
   const known = places.cavities.get(connector.raw) ?? null;
@@ -78,7 +89,7 @@ function checkPlace(connector: CheckedCell, cavity: CheckedCell, cells: RowCells
     return;
   }
   if (cavity.raw !== '') {
-    const fault = checkCavity(cavity.raw, connector.raw, known);
+    const fault = cavityFault(cavity.raw, connector.raw, known, cells.onlyCounts);
     if (fault !== null) cells.report(cavity, fault);
   } else if (nameFault === null) {
     // A row in which neither is given is one omission, reported once.

@@ -325,6 +325,18 @@ describe('limits', () => {
     expect(value?.rows).toHaveLength(tableLimits.rows);
   }, 20_000);
 
+  test('a table of wrong labels against long lists is reported within ten seconds', () => {
+    const labels = Array.from({ length: 5_000 }, (_, index) => `cavity-${index}`);
+    const rows = Array.from(
+      { length: tableLimits.rows },
+      (_, index) => `W${index};X1:${index};X1:cavity${index}`,
+    );
+    const begun = performance.now();
+    const codes = found(`wire;from;to\n${rows.join('\n')}`, { cavityLists: new Map([['X1', labels]]) });
+    expect(performance.now() - begun).toBeLessThan(10_000);
+    expect(codes).toHaveLength(tableLimits.diagnostics + 1);
+  }, 20_000);
+
   test('more diagnostics than the limit are counted, not given', () => {
     const rows = Array.from({ length: 1_000 }, (_, index) => `W${index};X1;1E2;X2;2`);
     const { diagnostics } = readPinTable({ name: 'a', text: `${head}\n${rows.join('\n')}` });

@@ -29,6 +29,11 @@ export class RowCells {
     this.#sink = sink;
   }
 
+  /** Whether a further report is only counted, so that its wording does not matter. */
+  get onlyCounts(): boolean {
+    return this.#sink.isFull;
+  }
+
   /** Reports what is wrong with a cell. */
   report(cell: TableCell, fault: CellFault): void {
     this.#sink.add(

@@ -31,6 +31,11 @@ test('errors are kept before warnings, and what is left out is counted', () => {
   });
 });
 
+test('a collector is full once further errors are only counted, whatever the warnings', () => {
+  expect(fill(2, 9).isFull).toBe(false);
+  expect(fill(3, 0).isFull).toBe(true);
+});
+
 test('an error that is left out keeps its severity', () => {
   const all = fill(5, 1).finish();
   expect(all.map((one) => one.code)).toEqual(['E', 'E', 'E', 'MORE']);

@@ -28,6 +28,11 @@ export class DiagnosticCollector {
     return this.#errorCount > 0;
   }
 
+  /** Whether further errors are only counted, so that nothing need be worked out to describe them. */
+  get isFull(): boolean {
+    return this.#errors.length >= this.#limit;
+  }
+
   /** Adds one diagnostic; beyond the limit it is only counted. */
   add(diagnostic: Diagnostic): void {
     const isError = diagnostic.severity === 'error';
