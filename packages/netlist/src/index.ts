@@ -1,1 +1,25 @@
-export {};
+export type * from './harness/job.ts';
+export { type Conducts, type Hop, netLabels, reachedFrom, shortestPath } from './harness/nets.ts';
+export { UnionFind } from './harness/union-find.ts';
+export { beforeWork, type EdgeKind, never, WiringGraph } from './harness/wiring-graph.ts';
+export { InvariantError } from './invariant-error.ts';
+export type { Variant, VariantAxis } from './kit/choose-variant.ts';
+export type { TableLoader } from './kit/embed-tables.ts';
+export { kitSchema } from './kit/kit-schema.ts';
+export { type Located, locate, type PlainKit } from './kit/located.ts';
+export type { Reading } from './kit/read-document.ts';
+export { type KitFile, type KitVariant, readKit, resolveKit } from './kit/read-kit.ts';
+export { type EndPreparation, type JointState, Rework } from './rework/rework.ts';
+export type { BreachReason, RefusalReason, StepOutcome, Touch } from './rework/step-outcome.ts';
+export {
+  compareText,
+  type Diagnostic,
+  makeDiagnostic,
+  nearestName,
+  positionAt,
+  renderDiagnostic,
+  type Source,
+  type Span,
+  visibleText,
+} from './text/index.ts';
+export { type Colour, formatColour, formatSize, type Size, sameColour } from './value/index.ts';

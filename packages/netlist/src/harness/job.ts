@@ -1,0 +1,351 @@
+import type { Located } from '../kit/located.ts';
+import type { Span } from '../text/index.ts';
+import type { Colour, Size } from '../value/index.ts';
+
+/** Where a thing comes from: the machine as found, or the kit's bag. */
+export type Origin = 'stock' | 'kit';
+
+/** Whether current can come out of a place; `unknown` where nothing was said, and unknown counts as live. */
+export type SourceClass = 'always' | 'switched' | 'driven' | 'never' | 'unknown';
+
+/** Dry, wet, or not said. */
+export type Zone = 'dry' | 'wet' | 'unknown';
+
+/** A lock that is not there is `none`. */
+export type LockState = 'closed' | 'open' | 'none';
+
+/** An inclusive range of numbers: square millimetres for sizes, millimetres for insulation. */
+export interface Range {
+  readonly min: number;
+  readonly max: number;
+}
+
+/** What a part is and what it fits; null where the catalogue does not say. */
+export type Part =
+  | {
+      readonly is: 'terminal';
+      readonly name: string;
+      readonly size: Range | null;
+      readonly wires: number;
+      readonly ring: boolean;
+    }
+  | { readonly is: 'seal'; readonly name: string; readonly insulation: Range | null }
+  | { readonly is: 'plug' | 'jumper' | 'tie' | 'tape'; readonly name: string }
+  | { readonly is: 'fuse'; readonly name: string; readonly rating: string | null }
+  | {
+      readonly is: 'splice';
+      readonly name: string;
+      readonly size: Range | null;
+      readonly ends: number;
+      readonly tube: 'built in' | 'separate' | 'none';
+      readonly zone: Zone;
+    }
+  | {
+      readonly is: 'tap';
+      readonly name: string;
+      readonly run: Range | null;
+      readonly branch: Range | null;
+      readonly zone: Zone;
+    }
+  | {
+      readonly is: 'cover' | 'tube';
+      readonly name: string;
+      readonly size: Range | null;
+      readonly zone: Zone;
+    };
+
+/**
+ * A place: a cavity position, a stud or a boundary. Its index in {@link Job.places} is also its node in the graph.
+ */
+export interface Place {
+  readonly address: string;
+  readonly kind: 'cavity' | 'stud' | 'boundary';
+  /** Index of the connector, or -1. */
+  readonly connector: number;
+  readonly label: string;
+  readonly origin: Origin;
+  readonly source: SourceClass;
+  readonly chassis: boolean;
+  /** Studs: the most rings it may carry, or null when not said. */
+  readonly holds: number | null;
+  readonly zone: Zone;
+  readonly blocked: boolean;
+  readonly blanked: boolean;
+  /** Boundaries: declared to join no other boundary beyond the model. */
+  readonly distinct: boolean;
+}
+
+/** A connector or device with its cavities, which are consecutive places. */
+export interface Connector {
+  readonly name: string;
+  readonly origin: Origin;
+  readonly device: boolean;
+  readonly firstPlace: number;
+  readonly placeCount: number;
+  /** The other half, or -1. */
+  readonly counterpart: number;
+  /** Whether the pair is plugged before the first step. */
+  readonly plugged: boolean;
+  readonly accepts: ReadonlySet<string> | null;
+  readonly sealed: boolean;
+  readonly lock: LockState;
+  readonly latch: LockState;
+  readonly zone: Zone;
+  /** The `face:` entry as written, read by the face module. */
+  readonly face: Located | null;
+  readonly span: Span | null;
+}
+
+/** A conductor as found or as it comes out of the bag. Its index is also the index of its first piece. */
+export interface Wire {
+  readonly name: string;
+  readonly origin: Origin;
+  readonly size: Size | null;
+  readonly insulationMm: number | null;
+  readonly colour: Colour | null;
+  readonly lengthMm: number | null;
+  readonly zone: Zone;
+  readonly flex: boolean;
+  /** Its two ends in {@link Job.ends}, `from` first. */
+  readonly ends: readonly [number, number];
+  readonly span: Span | null;
+}
+
+/** A wire, or what a cut leaves of one. */
+export interface Piece {
+  readonly name: string;
+  readonly wire: number;
+  readonly ends: readonly [number, number];
+}
+
+/** One end of a piece; an original end keeps its home name for ever. */
+export interface WireEnd {
+  /** As a person writes it: `ajar@K10:9`, or `stub@cut`. */
+  readonly name: string;
+  readonly node: number;
+  readonly wire: number;
+  /** Where it sits before the first step. */
+  readonly home:
+    | { readonly kind: 'place'; readonly place: number; readonly terminal: number }
+    | { readonly kind: 'joint'; readonly joint: number }
+    | { readonly kind: 'free'; readonly stripped: boolean; readonly terminal: number }
+    | { readonly kind: 'cut' };
+  /** The seal on the wire at this end before the first step. */
+  readonly seal: string | null;
+}
+
+/** A terminal: one contact that may hold several wires. Occupancy counts terminals. */
+export interface Terminal {
+  readonly node: number;
+  /** Part name, or null for a stock terminal whose kind was not said. */
+  readonly part: string | null;
+  /** Ends crimped in it before the first step (none for one that a step fits). */
+  readonly ends: readonly number[];
+  readonly place: number;
+}
+
+/** A splice or a tap. */
+export interface Joint {
+  readonly name: string;
+  readonly node: number;
+  readonly kind: 'splice' | 'tap' | 'jumper';
+  readonly part: string | null;
+  readonly origin: Origin;
+  readonly zone: Zone;
+  /** Whether it exists before the first step, and if so sealed or not. */
+  readonly before: 'absent' | 'crimped' | 'sealed';
+}
+
+/** What joins two pins inside a device. It never makes a net; it carries current, and so can make a stub live. */
+export interface DeviceElement {
+  readonly kind: 'load' | 'switch' | 'diode' | 'fuse' | 'bridge';
+  readonly name: string;
+  readonly from: number;
+  readonly to: number;
+  readonly connector: number;
+  readonly fitted: boolean;
+}
+
+/** A source with the places it feeds. Sources are a set, each on or off. */
+export interface Supply {
+  readonly name: string;
+  readonly places: readonly number[];
+}
+
+/** A position along a wire, in millimetres from one original end of it. */
+export interface Position {
+  readonly fromEnd: 0 | 1;
+  readonly mm: number;
+}
+
+/** What each rework step does, with every name already resolved. */
+export type StepAction =
+  | { readonly kind: 'disconnect' | 'reconnect'; readonly supply: number }
+  | { readonly kind: 'prove dead'; readonly place: number }
+  | {
+      readonly kind: 'unplug' | 'plug' | 'open lock' | 'close lock' | 'open latch' | 'close latch';
+      readonly connector: number;
+    }
+  | {
+      readonly kind: 'cut';
+      readonly piece: number;
+      /** Index in the piece's stations after which the cut falls. */
+      readonly after: number;
+      readonly leaves: readonly [number, number];
+      readonly newEnds: readonly [number, number];
+      readonly zone: Zone;
+    }
+  | { readonly kind: 'strip'; readonly end: number }
+  | { readonly kind: 'slide tube'; readonly end: number; readonly part: string }
+  | { readonly kind: 'join'; readonly ends: readonly number[]; readonly joint: number }
+  | { readonly kind: 'seal'; readonly joint: number }
+  | {
+      readonly kind: 'tap';
+      readonly piece: number;
+      readonly after: number;
+      readonly branch: number;
+      readonly joint: number;
+    }
+  | { readonly kind: 'remove tap'; readonly joint: number }
+  | {
+      readonly kind: 'fit terminal';
+      readonly ends: readonly number[];
+      readonly terminal: number;
+      readonly seal: string | null;
+    }
+  | { readonly kind: 'withdraw' | 'remove plug'; readonly place: number }
+  | { readonly kind: 'insert'; readonly end: number; readonly place: number }
+  | { readonly kind: 'attach'; readonly end: number; readonly place: number }
+  | { readonly kind: 'detach' | 'remove seal'; readonly end: number }
+  | { readonly kind: 'cover'; readonly end: number; readonly joint: number; readonly part: string }
+  | { readonly kind: 'tie back'; readonly end: number; readonly part: string | null }
+  | { readonly kind: 'fasten'; readonly piece: number; readonly part: string | null }
+  | { readonly kind: 'fit plug'; readonly place: number; readonly part: string }
+  | { readonly kind: 'fit seal'; readonly end: number; readonly part: string }
+  | { readonly kind: 'fit fuse'; readonly element: number; readonly part: string }
+  | { readonly kind: 'remove fuse'; readonly element: number }
+  | { readonly kind: 'place'; readonly connector: number }
+  | { readonly kind: 'interpose'; readonly connector: number; readonly near: number; readonly far: number }
+  | {
+      readonly kind: 'fit jumper';
+      readonly joint: number;
+      readonly places: readonly [number, number];
+      readonly part: string | null;
+    }
+  | { readonly kind: 'remove jumper'; readonly joint: number }
+  | { readonly kind: 'remove off-cut'; readonly piece: number };
+
+/** The kinds of rework step that a kit file may hold. */
+export type StepKind = StepAction['kind'];
+
+/** A rework step with its number in the written list; numbers do not shift between variants. */
+export interface Step {
+  readonly number: number;
+  readonly action: StepAction;
+  readonly note: string | null;
+  readonly caution: string | null;
+  readonly hold: string | null;
+  readonly span: Span | null;
+}
+
+/** A net that the designer states: a circuit, or an addition to a net that was there. */
+export interface StatedCircuit {
+  readonly name: string;
+  readonly places: readonly number[];
+  readonly span: Span | null;
+}
+
+/** An addition to the net that a place had before, or places taken away from it. */
+export interface StatedAddition {
+  readonly name: string;
+  readonly to: number;
+  readonly add: readonly number[];
+  readonly take: readonly number[];
+  readonly span: Span | null;
+}
+
+/** An end that is meant to stay, attached to a place, live or dead. */
+export interface StatedStub {
+  readonly wire: number;
+  readonly place: number;
+  readonly live: boolean;
+  readonly span: Span | null;
+}
+
+/** A rule knowingly not kept, with who allowed it and why. */
+export interface Deviation {
+  readonly allows: string;
+  readonly at: string | null;
+  readonly by: string;
+  readonly why: string;
+  readonly span: Span | null;
+}
+
+/** A declared pairing of two variants along one axis. */
+export interface Agreement {
+  readonly axis: string;
+  readonly between: readonly [string, string];
+  readonly pairs: ReadonlyMap<string, string>;
+  readonly differ: readonly string[];
+  readonly span: Span | null;
+}
+
+/** One row of the pin table as drawn after the work. */
+export interface DrawnRow {
+  readonly wire: string;
+  readonly from: number;
+  readonly to: number;
+  readonly size: Size | null;
+  readonly colour: Colour | null;
+  readonly span: Span | null;
+}
+
+/** Everything that the designer states. Places are indices into {@link Job.places}. */
+export interface Wanted {
+  readonly circuits: readonly StatedCircuit[];
+  readonly additions: readonly StatedAddition[];
+  readonly moves: readonly { readonly from: number; readonly to: number; readonly span: Span | null }[];
+  readonly retiredWires: ReadonlySet<number>;
+  readonly retiredPlaces: ReadonlySet<number>;
+  readonly stubs: readonly StatedStub[];
+  readonly apart: readonly (readonly number[])[];
+  readonly leftUnplugged: ReadonlySet<number>;
+  readonly interposed: readonly { readonly connector: number; readonly near: number; readonly far: number }[];
+  readonly deviations: readonly Deviation[];
+  /** What may change though no net of it is named: wires, places and elements. */
+  readonly changed: {
+    readonly wires: ReadonlySet<number>;
+    readonly places: ReadonlySet<number>;
+    readonly elements: ReadonlySet<number>;
+  };
+  readonly agree: Agreement | null;
+  /** Joints that the drawn table names, and its rows; null when no table was given. */
+  readonly drawn: readonly DrawnRow[] | null;
+}
+
+/**
+ * One variant of a kit with every name resolved: the harness before, the steps and what is wanted. Nodes of the graph
+ * are numbered once: places first, then the rest, including ends, terminals and joints that later steps bring.
+ */
+export interface Job {
+  readonly kit: string;
+  readonly revision: string;
+  readonly variant: string;
+  readonly places: readonly Place[];
+  readonly connectors: readonly Connector[];
+  readonly wires: readonly Wire[];
+  readonly pieces: readonly Piece[];
+  readonly ends: readonly WireEnd[];
+  readonly terminals: readonly Terminal[];
+  readonly joints: readonly Joint[];
+  readonly elements: readonly DeviceElement[];
+  readonly supplies: readonly Supply[];
+  readonly nodeCount: number;
+  /** Other half of a cavity by the declared pairing, or -1; one entry a place. */
+  readonly facing: Int32Array;
+  readonly parts: ReadonlyMap<string, Part>;
+  readonly bag: ReadonlyMap<string, number>;
+  readonly oneSplicePerSegment: boolean;
+  readonly steps: readonly Step[];
+  readonly wanted: Wanted;
+}

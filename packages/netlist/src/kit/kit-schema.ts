@@ -1,0 +1,252 @@
+import * as z from 'zod';
+
+/*
+ * The shape of a kit file after the values that differ by variant have been chosen. Every scalar is text: what a
+ * cavity label or a colour means is decided later, where its place is still known, and never by the YAML reader.
+ */
+const text = z.string().min(1);
+const yesNo = z.enum(['yes', 'no', 'true', 'false']);
+const zone = z.enum(['dry', 'wet']).describe('dry, or wet where water, fuel or road dirt reaches');
+const source = z
+  .enum(['always', 'switched', 'driven', 'never'])
+  .describe('whether current can come out here: always live, behind a switch, driven by a module, or never');
+const texts = z.union([text, z.array(text)]);
+const only = texts.optional().describe('axis=value conditions that must all hold for this row to exist');
+const note = text.optional();
+const namesOf = <T extends z.ZodType>(row: T) => z.record(z.string(), row);
+
+const part = z.discriminatedUnion('is', [
+  z.strictObject({
+    is: z.literal('terminal'),
+    size: text.optional(),
+    wires: text.optional().describe('how many wires one crimp may hold, 1 when not said'),
+    ring: yesNo.optional().describe('a ring for a stud; it fits no cavity'),
+    note,
+  }),
+  z.strictObject({ is: z.literal('seal'), insulation: text.optional(), note }),
+  z.strictObject({ is: z.literal('plug'), note }),
+  z.strictObject({
+    is: z.literal('splice'),
+    size: text.optional(),
+    ends: text.optional().describe('how many ends it takes, 2 when not said'),
+    tube: z.enum(['built in', 'separate', 'none']).optional().describe('how it is covered'),
+    zone: zone.optional().describe('the worst zone it may stand in once sealed'),
+    note,
+  }),
+  z.strictObject({
+    is: z.literal('tap'),
+    run: text.optional(),
+    branch: text.optional(),
+    zone: zone.optional(),
+    note,
+  }),
+  z.strictObject({ is: z.literal('cover'), size: text.optional(), zone: zone.optional(), note }),
+  z.strictObject({ is: z.literal('tube'), size: text.optional(), zone: zone.optional(), note }),
+  z.strictObject({ is: z.literal('fuse'), rating: text.optional(), note }),
+  z.strictObject({ is: z.literal('jumper'), note }),
+  z.strictObject({ is: z.literal('tie'), note }),
+  z.strictObject({ is: z.literal('tape'), note }),
+]);
+
+const element = z.strictObject({
+  is: z.enum(['load', 'switch', 'diode', 'fuse', 'bridge']),
+  from: text.describe('pin; the anode of a diode'),
+  to: text.describe('pin; the cathode of a diode'),
+  name: text.optional(),
+  rating: text.optional(),
+  fitted: yesNo.optional().describe('fuses only: whether a fuse is in the holder, yes when not said'),
+});
+
+const connector = z.strictObject({
+  cavities: texts.describe('labels: 1..12, or A1..A6, or a list'),
+  device: yesNo.optional().describe('a device or module: its pins are built in and always have contact'),
+  into: text.optional().describe('the connector it is plugged into'),
+  pairing: z
+    .record(z.string(), text)
+    .optional()
+    .describe('own label: label of the other half, where they differ'),
+  plugged: yesNo.optional(),
+  accepts: texts.optional().describe('terminal kinds that its cavities take'),
+  sealed: yesNo.optional(),
+  blanked: texts.optional().describe('cavities that hold a plug'),
+  blocked: texts.optional().describe('positions moulded shut'),
+  lock: z.enum(['closed', 'open', 'none']).optional().describe('the secondary lock that holds the terminals'),
+  latch: z
+    .enum(['closed', 'open', 'none'])
+    .optional()
+    .describe('the position latch that holds the connector'),
+  zone: zone.optional(),
+  source: z
+    .record(z.string(), source)
+    .optional()
+    .describe('cavity labels: whether current can come out there'),
+  elements: z.array(element).optional().describe('what joins the pins of a device inside it'),
+  face: z.unknown().optional(),
+  only,
+  note,
+});
+
+const wire = z.strictObject({
+  from: text,
+  to: text,
+  size: text.optional(),
+  insulation: text.optional().describe('outer diameter over the insulation'),
+  colour: text.optional(),
+  length: text.optional(),
+  'from terminal': text.optional(),
+  'to terminal': text.optional(),
+  'from seal': text.optional(),
+  'to seal': text.optional(),
+  zone: zone.optional(),
+  flex: yesNo.optional().describe('it bends in use: no splice and no tap on it'),
+  function: text.optional(),
+  only,
+  note,
+});
+
+const splice = z.strictObject({
+  with: text.optional(),
+  sealed: yesNo.optional(),
+  zone: zone.optional(),
+  only,
+  note,
+});
+const stud = z.strictObject({
+  chassis: yesNo.optional(),
+  holds: text.optional().describe('how many rings it may carry'),
+  source: source.optional(),
+  zone: zone.optional(),
+  only,
+  note,
+});
+const boundary = z.strictObject({
+  source: source.optional(),
+  distinct: yesNo.optional().describe('beyond it nothing joins the other boundaries'),
+  only,
+  note,
+});
+
+const harness = {
+  connectors: namesOf(connector).optional(),
+  studs: namesOf(stud).optional(),
+  splices: namesOf(splice).optional(),
+  wires: namesOf(wire).optional(),
+  'wire table': texts.optional().describe('CSV files with one row a wire, beside this file'),
+  zone: zone.optional().describe('the zone of whatever says none itself'),
+};
+
+const stock = z.strictObject({
+  ...harness,
+  supplies: namesOf(z.strictObject({ at: texts, only, note })).optional(),
+  boundaries: namesOf(boundary).optional(),
+});
+const bag = z.strictObject({
+  ...harness,
+  parts: z.record(z.string(), text).optional().describe('part name: how many are in the bag'),
+});
+
+const stepExtras = {
+  only,
+  note,
+  caution: text.optional(),
+  hold: text.optional().describe('stop here and check before going on'),
+};
+const step = <K extends string, S extends z.ZodRawShape>(kind: K, shape: S) =>
+  z.strictObject({ do: z.literal(kind), ...shape, ...stepExtras });
+
+const workStep = z.discriminatedUnion('do', [
+  step('disconnect', { supply: text }),
+  step('reconnect', { supply: text }),
+  step('prove dead', { at: text }),
+  step('unplug', { connector: text }),
+  step('plug', { connector: text }),
+  step('open lock', { connector: text }),
+  step('close lock', { connector: text }),
+  step('open latch', { connector: text }),
+  step('close latch', { connector: text }),
+  step('cut', { wire: text, at: text, leaves: z.tuple([text, text]), zone: zone.optional() }),
+  step('strip', { end: text }),
+  step('slide tube', { end: text, with: text }),
+  step('join', { ends: z.array(text).min(2), with: text, as: text, zone: zone.optional() }),
+  step('seal', { joint: text }),
+  step('tap', { run: text, at: text, branch: text, with: text, as: text, zone: zone.optional() }),
+  step('remove tap', { tap: text }),
+  step('fit terminal', { ends: texts, with: text, seal: text.optional() }),
+  step('withdraw', { cavity: text }),
+  step('insert', { end: text, cavity: text }),
+  step('attach', { end: text, stud: text }),
+  step('detach', { end: text }),
+  step('cover', { end: text, with: text }),
+  step('tie back', { end: text, with: text.optional() }),
+  step('fasten', { wire: text, with: text.optional() }),
+  step('fit plug', { cavity: text, with: text }),
+  step('remove plug', { cavity: text }),
+  step('fit seal', { end: text, with: text }),
+  step('remove seal', { end: text }),
+  step('fit fuse', { fuse: text, with: text }),
+  step('remove fuse', { fuse: text }),
+  step('place', { device: text }),
+  step('interpose', { at: text, near: text, far: text }),
+  step('fit jumper', { between: z.tuple([text, text]), as: text, serves: text, with: text.optional() }),
+  step('remove jumper', { jumper: text }),
+  step('remove off-cut', { wire: text }),
+]);
+
+const circuit = z.union([z.array(text).min(1), z.strictObject({ joins: z.array(text).min(1), only, note })]);
+
+const wanted = z.strictObject({
+  circuits: namesOf(circuit)
+    .optional()
+    .describe('name: the cavities that shall be one net with nothing else on it'),
+  additions: namesOf(
+    z.strictObject({ to: text, add: texts.optional(), take: texts.optional(), only, note }),
+  ).optional(),
+  moves: z.array(z.strictObject({ from: text, to: text, only, note })).optional(),
+  retired: z
+    .array(
+      z.union([z.strictObject({ wire: text, only, note }), z.strictObject({ cavity: text, only, note })]),
+    )
+    .optional(),
+  stubs: z
+    .array(
+      z.strictObject({ of: text, at: text, is: z.enum(['live', 'dead']), why: text.optional(), only, note }),
+    )
+    .optional(),
+  apart: z.array(z.array(text).min(2)).optional(),
+  'left unplugged': texts.optional(),
+  interposed: z
+    .array(z.strictObject({ at: text, near: text, far: text, only, note }))
+    .optional()
+    .describe('an adapter between a connector and its other half: near plugs onto `at`, far onto that half'),
+  deviations: z
+    .array(z.strictObject({ allows: text, at: text.optional(), by: text, why: text, only }))
+    .optional(),
+  agree: z
+    .strictObject({
+      axis: text,
+      between: z.tuple([text, text]),
+      pairs: z.record(z.string(), text).optional().describe('name in the first: name in the second'),
+      differ: texts.optional().describe('cavities, as named in the first, that the two declare to differ'),
+    })
+    .optional(),
+  changed: texts
+    .optional()
+    .describe('fuses, wires or cavities that the kit may change though no net of theirs is named'),
+  'after table': texts.optional().describe('CSV: the pin table as drawn after the work, a second witness'),
+});
+
+/** The kit file of one variant; the published JSON Schema is made from it by `kitJsonSchema`. */
+export const kitSchema = z.strictObject({
+  kit: text,
+  revision: text,
+  note,
+  cautions: z.array(text).optional(),
+  rules: texts.optional().describe('rule sets that the kit chooses: one splice per segment'),
+  variants: z.record(z.string(), z.union([z.array(text).min(1), z.record(z.string(), text)])).optional(),
+  'not built': z.array(texts).optional().describe('combinations of axis=value that do not exist'),
+  parts: namesOf(part).optional(),
+  stock,
+  bag: bag.optional(),
+  work: z.array(workStep),
+  wanted,
+});

@@ -1,0 +1,133 @@
+import type { Job } from '../harness/job.ts';
+import { resolveJob } from '../resolve/resolve-job.ts';
+import type { Diagnostic, Source } from '../text/index.ts';
+import { sortDiagnostics } from '../text/index.ts';
+import { checkDocument } from './check-document.ts';
+import { chooseVariant, type Variant, type VariantAxis, variantAxes, variantsOf } from './choose-variant.ts';
+import { embedTables, type TableLoader } from './embed-tables.ts';
+import { kitLimits } from './limits.ts';
+import type { Located } from './located.ts';
+import { textsUnder, textUnder } from './located.ts';
+import { type Reading, readDocument } from './read-document.ts';
+
+/** One variant with its resolved job. */
+export interface KitVariant {
+  readonly variant: Variant;
+  readonly job: Job;
+}
+
+/** A kit file that can be judged: every variant that was asked for is resolved. */
+export interface KitFile {
+  readonly kit: string;
+  readonly revision: string;
+  readonly axes: readonly VariantAxis[];
+  readonly cautions: readonly string[];
+  /** How many variants the kit has, asked for or not. */
+  readonly variantCount: number;
+  readonly variants: readonly KitVariant[];
+}
+
+/**
+ * Reads a kit file and resolves its variants. All complaints of all variants come in one run; where there is one of
+ * error level there is no value, and nothing is judged.
+ * @param source - the kit file.
+ * @param load - gives the text of a table that the kit names, or null when it is not there.
+ * @param wanted - `axis=value` conditions that a variant must meet; all variants when empty.
+ */
+export function readKit(source: Source, load: TableLoader, wanted: readonly string[] = []): Reading<KitFile> {
+  const read = readDocument(source);
+  if (read.value === null) return { value: null, diagnostics: read.diagnostics };
+  return resolveKit(read.value, load, wanted);
+}
+
+/** The same for a document that a program made; see `locate`. */
+export function resolveKit(
+  document: Located,
+  load: TableLoader,
+  wanted: readonly string[] = [],
+): Reading<KitFile> {
+  const found: Diagnostic[] = [];
+  const axes = variantAxes(document);
+  const all = variantsOf(document);
+  found.push(...all.diagnostics);
+  const variants = (all.value ?? []).filter((variant) =>
+    wanted.every((condition) => meets(condition, variant)),
+  );
+  for (const condition of wanted) {
+    const [name = '', value = ''] = condition.split('=');
+    const axis = axes.find((one) => one.name === name);
+    if (axis === undefined || !axis.values.some((one) => one.name === value)) {
+      const known = axes.flatMap((one) => one.values.map((each) => `${one.name}=${each.name}`));
+      found.push({
+        code: 'variant',
+        severity: 'error',
+        message: `this kit has no variant \`${condition}\``,
+        span: null,
+        related: [],
+        help: known.length === 0 ? 'the kit has no variants' : `one of: ${known.join(', ')}`,
+      });
+    }
+  }
+  if (variants.length === 0 && found.length === 0) {
+    found.push({
+      code: 'variant',
+      severity: 'error',
+      message: 'no variant matches',
+      span: null,
+      related: [],
+      help: null,
+    });
+  }
+  const tables = embedTables(document, load);
+  found.push(...tables.diagnostics);
+  const resolved: KitVariant[] = [];
+  if (!found.some((one) => one.severity === 'error')) {
+    for (const variant of variants) {
+      const chosen = chooseVariant(tables.document, variant, axes);
+      const form = checkDocument(chosen.value ?? document);
+      found.push(...chosen.diagnostics, ...form);
+      if (chosen.value === null || chosen.diagnostics.length + form.length > 0) continue;
+      const job = resolveJob(chosen.value, variant.name, tables.drawn);
+      found.push(...job.diagnostics);
+      if (job.value !== null) resolved.push({ variant, job: job.value });
+    }
+  }
+  const diagnostics = sortDiagnostics(distinct(found));
+  if (diagnostics.some((one) => one.severity === 'error')) return { value: null, diagnostics };
+  const value: KitFile = {
+    kit: textUnder(document, 'kit')?.text ?? '',
+    revision: textUnder(document, 'revision')?.text ?? '',
+    axes,
+    cautions: textsUnder(document, 'cautions').map((node) => node.text),
+    variantCount: all.value?.length ?? 0,
+    variants: resolved,
+  };
+  return { value, diagnostics };
+}
+
+/** The same complaint in several variants is one complaint. */
+function distinct(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
+  const seen = new Map<string, Diagnostic>();
+  for (const one of diagnostics) {
+    const place = one.span === null ? '' : `${one.span.source.name}:${one.span.start}:${one.span.end}`;
+    const key = `${place} ${one.code} ${one.message}`;
+    if (!seen.has(key)) seen.set(key, one);
+  }
+  const all = [...seen.values()];
+  const rest = all.length - kitLimits.diagnostics;
+  if (rest <= 0) return all;
+  const more: Diagnostic = {
+    code: 'and-more',
+    severity: 'error',
+    message: `and ${rest} more like these`,
+    span: null,
+    related: [],
+    help: null,
+  };
+  return [...all.slice(0, kitLimits.diagnostics), more];
+}
+
+function meets(condition: string, variant: Variant): boolean {
+  const equals = condition.indexOf('=');
+  return variant.values.get(condition.slice(0, equals)) === condition.slice(equals + 1);
+}

@@ -1,0 +1,25 @@
+import type { Span } from '../text/index.ts';
+import type { HarnessBuilder } from './harness-builder.ts';
+
+/** A name that may be written in addresses, ends and conditions without being misread. */
+export function checkName(
+  entry: { readonly key: string; readonly keySpan: Span | null },
+  what: string,
+  builder: HarnessBuilder,
+): boolean {
+  if (
+    entry.key === '' ||
+    entry.key.length > 200 ||
+    /[:@=|]/.test(entry.key) ||
+    entry.key.trim() !== entry.key
+  ) {
+    builder.complaints.error(
+      'name',
+      `\`${entry.key.slice(0, 80)}\` cannot be the name of a ${what}`,
+      entry.keySpan,
+      'a name has no `:`, `@`, `=` or `|` and no blank at its ends',
+    );
+    return false;
+  }
+  return true;
+}

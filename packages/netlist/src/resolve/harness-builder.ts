@@ -1,0 +1,83 @@
+import type {
+  Connector,
+  DeviceElement,
+  Joint,
+  Origin,
+  Part,
+  Piece,
+  Place,
+  Supply,
+  Terminal,
+  Wire,
+  WireEnd,
+} from '../harness/job.ts';
+import type { Complaints } from './complaints.ts';
+
+/** The parts of {@link Job} that are still growing while a kit is resolved. */
+export class HarnessBuilder {
+  readonly places: Place[] = [];
+  readonly connectors: Connector[] = [];
+  readonly wires: Wire[] = [];
+  readonly pieces: Piece[] = [];
+  readonly ends: WireEnd[] = [];
+  readonly terminals: Terminal[] = [];
+  readonly joints: Joint[] = [];
+  readonly elements: DeviceElement[] = [];
+  readonly supplies: Supply[] = [];
+  readonly placeByAddress = new Map<string, number>();
+  readonly connectorByName = new Map<string, number>();
+  readonly jointByName = new Map<string, number>();
+  readonly wireByName = new Map<string, number>();
+  readonly elementByName = new Map<string, number>();
+  readonly terminalAtPlace = new Map<number, number>();
+  readonly parts: ReadonlyMap<string, Part>;
+  readonly complaints: Complaints;
+  #nodes = 0;
+
+  constructor(parts: ReadonlyMap<string, Part>, complaints: Complaints) {
+    this.parts = parts;
+    this.complaints = complaints;
+  }
+
+  /** Nodes given out so far; places take theirs first, so that a place and its node have one number. */
+  get nodeCount(): number {
+    return this.#nodes;
+  }
+
+  newNode(): number {
+    this.#nodes += 1;
+    return this.#nodes - 1;
+  }
+
+  addPlace(place: Place): number {
+    const node = this.newNode();
+    this.places.push(place);
+    this.placeByAddress.set(place.address, node);
+    return node;
+  }
+
+  addJoint(joint: Omit<Joint, 'node'>): number {
+    this.joints.push({ ...joint, node: this.newNode() });
+    this.jointByName.set(joint.name, this.joints.length - 1);
+    return this.joints.length - 1;
+  }
+
+  addTerminal(part: string | null, place: number): number {
+    this.terminals.push({ node: this.newNode(), part, ends: [], place });
+    return this.terminals.length - 1;
+  }
+
+  /** Puts an end into a terminal of the harness before; stock terminals grow while wires are read. */
+  crimp(terminal: number, end: number): void {
+    (this.terminals[terminal]?.ends as number[] | undefined)?.push(end);
+  }
+
+  addEnd(end: Omit<WireEnd, 'node'>): number {
+    this.ends.push({ ...end, node: this.newNode() });
+    return this.ends.length - 1;
+  }
+
+  originWord(origin: Origin): string {
+    return origin === 'stock' ? 'the stock harness' : 'the bag';
+  }
+}
