@@ -1,0 +1,308 @@
+import { type Diagnostic, type Job, makeDiagnostic, type Span, UnionFind } from '@loomproof/netlist';
+import { assembledPlugged } from './assembled-view.ts';
+import { Names } from './names.ts';
+
+/** A net that the designer states, under all the names it was given. */
+export interface StatedNet {
+  readonly names: readonly string[];
+  readonly places: ReadonlySet<number>;
+}
+
+/** The partition of the places that the work must give, exactly. */
+export interface Expectation {
+  /** Smallest place of the expected net of each place. */
+  readonly labels: Int32Array;
+  readonly stated: readonly StatedNet[];
+  /** The facing cavity of each place in the finished machine, or -1. */
+  readonly facing: Int32Array;
+}
+
+/**
+ * Builds the expected partition from the harness before, the kit pieces as they come out of the bag, and intent: delete
+ * what is retired, move what is moved, all at once; then give each stated net its places and what faces them.
+ * Contradictions in what is stated are input errors, not findings. Linear in the harness.
+ */
+export function expectedPartition(job: Job): {
+  readonly value: Expectation | null;
+  readonly diagnostics: readonly Diagnostic[];
+} {
+  const diagnostics: Diagnostic[] = [];
+  const names = new Names(job);
+  const complain = (message: string, span: Span | null, help: string | null = null): void => {
+    diagnostics.push(makeDiagnostic({ code: 'intent', message, span, help }));
+  };
+  const { wanted } = job;
+  const facing = expectedFacing(job);
+  const moves = movesOf(job, names, complain);
+  const emptied = new Set<number>(wanted.retiredPlaces);
+  for (const addition of wanted.additions) for (const place of addition.take) emptied.add(place);
+
+  const sets = new UnionFind(job.nodeCount);
+  const contact = new Uint8Array(job.places.length);
+  for (const [index, wire] of job.wires.entries()) {
+    const retired = wanted.retiredWires.has(index);
+    const [a, b] = wire.ends;
+    if (!retired) sets.union(job.ends[a]?.node ?? 0, job.ends[b]?.node ?? 0);
+    for (const end of wire.ends) {
+      const there = job.ends[end];
+      const home = there?.home;
+      if (there === undefined || home === undefined || home.kind === 'cut') continue;
+      if (home.kind === 'joint') {
+        if (!retired) sets.union(there.node, job.joints[home.joint]?.node ?? 0);
+        continue;
+      }
+      if (home.terminal < 0) continue;
+      const terminal = job.terminals[home.terminal]?.node ?? 0;
+      if (!retired) sets.union(there.node, terminal);
+      if (home.kind === 'free') continue;
+      const moved = moves.get(home.place);
+      if (moved === undefined && emptied.has(home.place)) continue;
+      const place = moved ?? home.place;
+      sets.union(terminal, place);
+      contact[place] = 1;
+    }
+  }
+  const isDevice = (place: number): boolean =>
+    job.connectors[job.places[place]?.connector ?? -1]?.device === true;
+  for (let place = 0; place < facing.length; place += 1) {
+    const other = facing[place] ?? -1;
+    if (other <= place) continue;
+    if (isDevice(place) || isDevice(other) || (contact[place] === 1 && contact[other] === 1))
+      sets.union(place, other);
+  }
+  const stated = statedNets(job, facing, sets, complain, names);
+  for (const net of stated) {
+    const [first, ...rest] = [...net.places];
+    if (first !== undefined) for (const place of rest) sets.union(first, place);
+  }
+  const labels = sets.labels(job.places.length);
+  checkNothingElse(job, stated, labels, complain, names);
+  checkApart(job, stated, complain, names);
+  return { value: diagnostics.length > 0 ? null : { labels, stated, facing }, diagnostics };
+}
+
+type Complain = (message: string, span: Span | null, help?: string | null) => void;
+
+function expectedFacing(job: Job): Int32Array {
+  const { wanted } = job;
+  const facing = job.facing.slice();
+  const plugged = assembledPlugged(job);
+  const drop = (connector: number): void => {
+    const range = job.connectors[connector];
+    for (
+      let place = range?.firstPlace ?? 0;
+      place < (range?.firstPlace ?? 0) + (range?.placeCount ?? 0);
+      place += 1
+    ) {
+      const other = facing[place] ?? -1;
+      if (other >= 0) facing[other] = -1;
+      facing[place] = -1;
+    }
+  };
+  for (const [index, connector] of job.connectors.entries()) {
+    if (connector.counterpart >= 0 && (plugged[index] !== true || wanted.leftUnplugged.has(index)))
+      drop(index);
+  }
+  for (const { connector, near, far } of wanted.interposed) {
+    const other = job.connectors[connector]?.counterpart ?? -1;
+    drop(connector);
+    for (const [a, b] of [
+      [connector, near],
+      [far, other],
+    ] as const) {
+      pairByLabel(job, a, b, facing);
+    }
+  }
+  return facing;
+}
+
+function pairByLabel(job: Job, a: number, b: number, facing: Int32Array): void {
+  const [first, second] = [job.connectors[a], job.connectors[b]];
+  if (first === undefined || second === undefined) return;
+  const byLabel = new Map<string, number>();
+  for (let place = second.firstPlace; place < second.firstPlace + second.placeCount; place += 1)
+    byLabel.set(job.places[place]?.label ?? '', place);
+  for (let place = first.firstPlace; place < first.firstPlace + first.placeCount; place += 1) {
+    const other = byLabel.get(job.places[place]?.label ?? '');
+    if (other === undefined) continue;
+    facing[place] = other;
+    facing[other] = place;
+  }
+}
+
+/** A device pin and the cavity that faces it are one place, and terminals sit in the cavity. */
+function cavityFor(job: Job, place: number): number {
+  const other = job.facing[place] ?? -1;
+  const device = job.connectors[job.places[place]?.connector ?? -1]?.device === true;
+  return device && other >= 0 ? other : place;
+}
+
+function movesOf(job: Job, names: Names, complain: Complain): ReadonlyMap<number, number> {
+  const { wanted } = job;
+  const moves = new Map<number, number>();
+  const targets = new Set<number>();
+  const spans: { from: number; to: number; span: Span | null }[] = [];
+  for (const move of wanted.moves) {
+    const from = cavityFor(job, move.from);
+    const to = cavityFor(job, move.to);
+    if (moves.has(from)) complain(`\`${names.place(from)}\` is moved twice`, move.span);
+    else if (targets.has(to)) complain(`two moves end at \`${names.place(to)}\``, move.span);
+    else if (from === to) complain(`the move from \`${names.place(from)}\` ends where it began`, move.span);
+    else {
+      moves.set(from, to);
+      targets.add(to);
+      spans.push({ from, to, span: move.span });
+    }
+  }
+  const inUse = new Set<number>();
+  const there = new Set<number>();
+  for (const end of job.ends) {
+    if (end.home.kind !== 'place') continue;
+    there.add(end.home.place);
+    if (!wanted.retiredWires.has(end.wire)) inUse.add(end.home.place);
+  }
+  for (const { from, to, span } of spans) {
+    if (!there.has(from)) complain(`nothing is at \`${names.place(from)}\` that could be moved`, span);
+    if (
+      inUse.has(to) &&
+      !moves.has(to) &&
+      !wanted.retiredPlaces.has(to) &&
+      job.places[to]?.kind === 'cavity'
+    ) {
+      complain(
+        `\`${names.place(to)}\` is taken, so nothing can be moved there`,
+        span,
+        'say what becomes of it: move it, or retire its wire or cavity',
+      );
+    }
+  }
+  return moves;
+}
+
+function withFacing(places: Iterable<number>, facing: Int32Array): Set<number> {
+  const all = new Set<number>();
+  for (const place of places) {
+    all.add(place);
+    const other = facing[place] ?? -1;
+    if (other >= 0) all.add(other);
+  }
+  return all;
+}
+
+function statedNets(
+  job: Job,
+  facing: Int32Array,
+  sets: UnionFind,
+  complain: Complain,
+  names: Names,
+): readonly StatedNet[] {
+  const { wanted } = job;
+  const found: { names: string[]; places: Set<number>; span: Span | null }[] = wanted.circuits.map(
+    (circuit) => ({
+      names: [circuit.name],
+      places: withFacing(circuit.places, facing),
+      span: circuit.span,
+    }),
+  );
+  // Several additions to one net are one statement.
+  const byRoot = new Map<
+    number,
+    { names: string[]; places: Set<number>; span: Span | null; take: Set<number> }
+  >();
+  for (const addition of wanted.additions) {
+    const root = sets.find(addition.to);
+    let one = byRoot.get(root);
+    if (one === undefined) {
+      one = { names: [], places: new Set(), span: addition.span, take: new Set() };
+      byRoot.set(root, one);
+    }
+    one.names.push(addition.name);
+    for (const place of withFacing(addition.add, facing)) one.places.add(place);
+    for (const place of withFacing(addition.take, facing)) one.take.add(place);
+    if (addition.take.includes(addition.to))
+      complain(`\`${names.place(addition.to)}\` is both the net and taken from it`, addition.span);
+  }
+  if (byRoot.size > 0) {
+    for (let place = 0; place < job.places.length; place += 1)
+      byRoot.get(sets.find(place))?.places.add(place);
+  }
+  for (const one of byRoot.values()) {
+    for (const place of one.take) one.places.delete(place);
+    found.push(one);
+  }
+  const claimed = new Map<number, (typeof found)[number]>();
+  const distinct: (typeof found)[number][] = [];
+  for (const net of found) {
+    const earlier = [...net.places].map((place) => claimed.get(place)).find((one) => one !== undefined);
+    if (earlier !== undefined) {
+      if (
+        earlier.places.size === net.places.size &&
+        [...net.places].every((place) => earlier.places.has(place))
+      ) {
+        earlier.names.push(...net.names);
+        continue;
+      }
+      const shared = [...net.places]
+        .filter((place) => earlier.places.has(place))
+        .map((place) => `\`${names.place(place)}\``);
+      complain(
+        `\`${net.names[0] ?? ''}\` and \`${earlier.names[0] ?? ''}\` both claim ${shared[0] ?? 'a place'}, for different nets`,
+        net.span,
+        'one place is on one net: state them as one circuit',
+      );
+      continue;
+    }
+    for (const place of net.places) claimed.set(place, net);
+    distinct.push(net);
+  }
+  return distinct.map(({ names: all, places }) => ({ names: all, places }));
+}
+
+/** Any other place that the expectation puts into a stated net must be named, moved or retired. */
+function checkNothingElse(
+  job: Job,
+  stated: readonly StatedNet[],
+  labels: Int32Array,
+  complain: Complain,
+  names: Names,
+): void {
+  if (stated.length === 0) return;
+  const byLabel = new Map<number, StatedNet>();
+  for (const net of stated) {
+    const first = [...net.places][0];
+    if (first !== undefined) byLabel.set(labels[first] ?? -1, net);
+  }
+  const extra = new Map<StatedNet, string[]>();
+  for (let place = 0; place < labels.length; place += 1) {
+    const net = byLabel.get(labels[place] ?? -1);
+    if (net === undefined || net.places.has(place)) continue;
+    const list = extra.get(net) ?? [];
+    list.push(`\`${names.place(place)}\``);
+    extra.set(net, list);
+  }
+  for (const [net, list] of extra) {
+    const span =
+      [...job.wanted.circuits, ...job.wanted.additions].find((one) => one.name === net.names[0])?.span ??
+      null;
+    const shown = list.slice(0, 6).join(', ') + (list.length > 6 ? ` and ${list.length - 6} more` : '');
+    complain(
+      `\`${net.names[0] ?? ''}\` does not say everything: also on it: ${shown}`,
+      span,
+      'name them too, or retire or move the wire that brings them',
+    );
+  }
+}
+
+function checkApart(job: Job, stated: readonly StatedNet[], complain: Complain, names: Names): void {
+  for (const group of job.wanted.apart) {
+    for (const net of stated) {
+      const both = group.filter((place) => net.places.has(place));
+      if (both.length > 1) {
+        complain(
+          `\`${names.place(both[0] ?? 0)}\` and \`${names.place(both[1] ?? 0)}\` must stay apart, yet \`${net.names[0] ?? ''}\` joins them`,
+          null,
+        );
+      }
+    }
+  }
+}

@@ -1,0 +1,147 @@
+import type { Rework } from '@loomproof/netlist';
+import { assembledPlugged } from './assembled-view.ts';
+import type { RawFinding } from './finding.ts';
+import { isUnusedKitWire } from './judge-frame.ts';
+import type { WorkRun } from './run-work.ts';
+
+/** Obligation 7 at the end: everything plugged, locked and powered again, no jumper left, every kit part used. */
+export function judgeEndState(rework: Rework, run: WorkRun): readonly RawFinding[] {
+  return [
+    ...connectorFindings(rework, run),
+    ...supplyFindings(rework),
+    ...partFindings(rework),
+    ...jumperFindings(rework),
+  ];
+}
+
+function state(
+  kind: RawFinding['kind'],
+  step: number | null,
+  what: string,
+  expected: string,
+  found: string,
+  keys: readonly string[],
+): RawFinding {
+  return {
+    kind,
+    step,
+    points: [what],
+    witness: { is: 'state', what, expected, found },
+    culprits: step === null ? [] : [step],
+    keys,
+  };
+}
+
+function connectorFindings(rework: Rework, run: WorkRun): readonly RawFinding[] {
+  const { job } = rework;
+  const findings: RawFinding[] = [];
+  const assembled = assembledPlugged(job);
+  for (const [index, connector] of job.connectors.entries()) {
+    const steps = run.touched.get(`connector:${index}`) ?? [];
+    const last = steps[steps.length - 1] ?? null;
+    const other = rework.counterpart[index] ?? -1;
+    const leave = job.wanted.leftUnplugged.has(index) || job.wanted.leftUnplugged.has(other);
+    const keys = [`connector:${index}`, `connector:${other}`];
+    // One finding a pair, under the half that is no device where there is one.
+    const mine =
+      other >= 0 && (connector.device ? false : job.connectors[other]?.device === true || index < other);
+    const both = other >= 0 && connector.device && job.connectors[other]?.device === true && index < other;
+    if (mine || both) {
+      const asBefore = other === connector.counterpart ? assembled[index] === true : true;
+      if (leave && rework.plugged[index] === true)
+        findings.push(state('still-plugged', last, connector.name, 'left unplugged', 'plugged', keys));
+      else if (!leave && asBefore && rework.plugged[index] !== true)
+        findings.push(state('left-unplugged', last, connector.name, 'plugged', 'unplugged', keys));
+    }
+    for (const [what, now] of [
+      ['secondary lock', rework.lock[index]],
+      ['position latch', rework.latch[index]],
+    ] as const) {
+      // A latch holds a plugged pair; one that is left unplugged on purpose keeps it open.
+      if (now !== 'open' || (what === 'position latch' && leave)) continue;
+      const opened = lastLockStep(rework, index, what === 'secondary lock' ? 'open lock' : 'open latch');
+      findings.push(
+        state('lock-left-open', opened, `${connector.name} ${what}`, 'closed', 'open', [
+          `connector:${index}`,
+        ]),
+      );
+    }
+  }
+  return findings;
+}
+
+function lastLockStep(rework: Rework, connector: number, kind: 'open lock' | 'open latch'): number | null {
+  let last: number | null = null;
+  for (const { action, number } of rework.job.steps)
+    if (action.kind === kind && action.connector === connector) last = number;
+  return last;
+}
+
+function supplyFindings(rework: Rework): readonly RawFinding[] {
+  const findings: RawFinding[] = [];
+  for (const [index, supply] of rework.job.supplies.entries()) {
+    if (rework.supplyOn[index] === true) continue;
+    let last: number | null = null;
+    for (const { action, number } of rework.job.steps)
+      if (action.kind === 'disconnect' && action.supply === index) last = number;
+    findings.push(
+      state('supply-left-off', last, supply.name, 'connected', 'disconnected', [`supply:${index}`]),
+    );
+  }
+  return findings;
+}
+
+function partFindings(rework: Rework): readonly RawFinding[] {
+  const { job } = rework;
+  const findings: RawFinding[] = [];
+  const names = new Set([...job.bag.keys(), ...rework.partsTaken.keys()]);
+  for (const name of [...names].sort()) {
+    const inBag = job.bag.get(name) ?? 0;
+    const used = rework.partsTaken.get(name) ?? 0;
+    // A part that was taken out may be used again before one from the bag.
+    const recovered = rework.partsRecovered.get(name) ?? 0;
+    const kind = used > inBag + recovered ? 'part-missing' : used < inBag ? 'part-unused' : null;
+    if (kind === null) continue;
+    findings.push({
+      kind,
+      step: null,
+      points: [name],
+      witness: { is: 'count', part: name, inBag, used },
+      culprits: [],
+      keys: [`part:${name}`],
+    });
+  }
+  for (const [index, wire] of job.wires.entries()) {
+    if (!isUnusedKitWire(rework, index)) continue;
+    findings.push({
+      kind: 'part-unused',
+      step: null,
+      points: [wire.name],
+      witness: { is: 'count', part: wire.name, inBag: 1, used: 0 },
+      culprits: [],
+      keys: [`wire:${index}`, ...wire.ends.map((end) => `end:${end}`)],
+    });
+  }
+  for (const [index, connector] of job.connectors.entries()) {
+    if (connector.origin !== 'kit' || !connector.device || rework.placed[index] === true) continue;
+    findings.push({
+      kind: 'part-unused',
+      step: null,
+      points: [connector.name],
+      witness: { is: 'count', part: connector.name, inBag: 1, used: 0 },
+      culprits: [],
+      keys: [`placed:${index}`],
+    });
+  }
+  return findings;
+}
+
+function jumperFindings(rework: Rework): readonly RawFinding[] {
+  const { job } = rework;
+  return job.joints.flatMap((joint, index) => {
+    if (joint.kind !== 'jumper' || rework.jointState[index] !== 'crimped') return [];
+    const step =
+      job.steps.find(({ action }) => action.kind === 'fit jumper' && action.joint === index)?.number ?? null;
+    return [state('jumper-left', step, joint.name, 'removed', 'still fitted', [`joint:${index}`])];
+  });
+}

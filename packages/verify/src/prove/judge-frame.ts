@@ -1,0 +1,279 @@
+import { type Conducts, type Rework, reachedFrom } from '@loomproof/netlist';
+import { assembledPlugged } from './assembled-view.ts';
+import type { Expectation } from './expected-partition.ts';
+import type { RawFinding } from './finding.ts';
+import { labelsBefore } from './judge-nets.ts';
+import type { Names } from './names.ts';
+import type { WorkRun } from './run-work.ts';
+
+/** Obligation 3 besides nets: nothing that intent does not name was worked on or is different now. */
+export function judgeFrame(
+  rework: Rework,
+  expectation: Expectation,
+  run: WorkRun,
+  view: Conducts,
+  names: Names,
+): readonly RawFinding[] {
+  const { job } = rework;
+  const findings: RawFinding[] = [];
+  const named = namedThings(rework, expectation, view);
+  const touch = (what: string, key: string, name: string, keys: readonly string[]): void => {
+    const steps = run.touched.get(key) ?? [];
+    findings.push({
+      kind: 'touched-unnamed',
+      step: steps[0] ?? null,
+      points: [name],
+      witness: { is: 'touch', what, name, steps },
+      culprits: steps,
+      keys: [key, ...keys],
+    });
+  };
+  for (const key of run.touched.keys()) {
+    const [what = '', number = '0'] = key.split(':');
+    const index = Number(number);
+    if (what === 'wire') {
+      const wire = job.wires[index];
+      if (
+        wire === undefined ||
+        wire.origin === 'kit' ||
+        named.wires(index) ||
+        onlyPassedThrough(rework, index, run)
+      )
+        continue;
+      touch(
+        'wire',
+        key,
+        wire.name,
+        wire.ends.map((end) => `node:${job.ends[end]?.node ?? -1}`),
+      );
+    } else if (what === 'seal') {
+      const end = job.ends[index];
+      if (
+        end === undefined ||
+        job.wires[end.wire]?.origin === 'kit' ||
+        named.wires(end.wire) ||
+        rework.endSeal[index] === end.seal
+      )
+        continue;
+      touch('seal', key, end.name, [`wire:${end.wire}`]);
+    } else if (what === 'place') {
+      const place = job.places[index];
+      const changed =
+        (rework.plug[index] !== null) !== (place?.blanked ?? false) ||
+        seatedNow(rework, index) !== seatedBefore(rework, index);
+      if (place === undefined || place.origin === 'kit' || named.place(index) || !changed) continue;
+      touch('cavity', key, place.address, [`node:${index}`]);
+    } else if (what === 'element') {
+      const element = job.elements[index];
+      if (
+        element === undefined ||
+        job.wanted.changed.elements.has(index) ||
+        element.fitted === rework.fuseFitted[index]
+      )
+        continue;
+      if (job.connectors[element.connector]?.origin === 'kit') continue;
+      touch('fuse', key, element.name, []);
+    }
+  }
+  const plugged = assembledPlugged(job);
+  for (const [index, connector] of job.connectors.entries()) {
+    if (connector.counterpart < index || rework.counterpart[index] !== connector.counterpart) continue;
+    if (connector.counterpart >= 0 && plugged[index] === false && rework.plugged[index] === true) {
+      const steps = run.touched.get(`connector:${index}`) ?? [];
+      findings.push({
+        kind: 'mate-changed',
+        step: steps[steps.length - 1] ?? null,
+        points: [connector.name],
+        witness: { is: 'state', what: connector.name, expected: 'unplugged as found', found: 'plugged' },
+        culprits: steps.slice(-1),
+        keys: [`connector:${index}`],
+      });
+    }
+  }
+  return [...findings, ...idleKitWires(rework, expectation, view, names)];
+}
+
+/** Opened only to pass through: taken out and put back, uncut and as it was. */
+function onlyPassedThrough(rework: Rework, wire: number, run: WorkRun): boolean {
+  const { job } = rework;
+  if (rework.pieceThere[wire] !== 1 || rework.jointsOn(wire).length > 0) return false;
+  for (const end of job.wires[wire]?.ends ?? []) {
+    const home = job.ends[end]?.home;
+    if (home === undefined || rework.endSeal[end] !== job.ends[end]?.seal) return false;
+    if (home.kind === 'joint' && rework.endJoint[end] !== home.joint) return false;
+    if (home.kind === 'place') {
+      const terminal = rework.endTerminal[end] ?? -1;
+      if (terminal !== home.terminal || rework.terminalPlace[terminal] !== home.place) return false;
+    }
+  }
+  return !(run.touched.get(`wire:${wire}`) ?? []).some((number) => {
+    const kind = job.steps.find((step) => step.number === number)?.action.kind;
+    return kind === 'cut' || kind === 'tap' || kind === 'strip' || kind === 'join';
+  });
+}
+
+function seatedNow(rework: Rework, place: number): number {
+  return rework.job.places[place]?.kind === 'stud'
+    ? (rework.ringsOnStud.get(place) ?? 0)
+    : (rework.seated[place] ?? -1);
+}
+
+function seatedBefore(rework: Rework, place: number): number {
+  const { job } = rework;
+  const terminals = new Set<number>();
+  for (const [index, terminal] of job.terminals.entries()) if (terminal.place === place) terminals.add(index);
+  if (job.places[place]?.kind === 'stud') return terminals.size;
+  return [...terminals][0] ?? -1;
+}
+
+function namedThings(
+  rework: Rework,
+  expectation: Expectation,
+  view: Conducts,
+): { wires(wire: number): boolean; place(place: number): boolean } {
+  const { job } = rework;
+  const { wanted } = job;
+  const before = labelsBefore(rework, view);
+  const places = new Set<number>([...wanted.retiredPlaces, ...wanted.changed.places]);
+  for (const circuit of wanted.circuits) for (const place of circuit.places) places.add(place);
+  for (const one of wanted.additions)
+    for (const place of [one.to, ...one.add, ...one.take]) places.add(place);
+  for (const move of wanted.moves) places.add(move.from).add(move.to);
+  for (const place of [...places]) {
+    const other = expectation.facing[place] ?? -1;
+    if (other >= 0) places.add(other);
+  }
+  const nets = new Set([...places].map((place) => before[place]));
+  const stated = new Set(expectation.stated.flatMap((net) => [...net.places]));
+  const stubs = new Set(wanted.stubs.map((stub) => stub.wire));
+  // The terminal of a retired wire may be taken out, so the cavities at its ends are named with it.
+  for (const wire of wanted.retiredWires) {
+    for (const end of job.wires[wire]?.ends ?? []) {
+      const home = job.ends[end]?.home;
+      if (home?.kind === 'place') places.add(home.place);
+    }
+  }
+  return {
+    wires: (wire) => {
+      if (wanted.retiredWires.has(wire) || wanted.changed.wires.has(wire) || stubs.has(wire)) return true;
+      const node = job.ends[job.wires[wire]?.ends[0] ?? -1]?.node ?? -1;
+      return nets.has(before[node] as number);
+    },
+    place: (place) => places.has(place) || stated.has(place),
+  };
+}
+
+/** Kit conductors that serve no stated net: with the leaves that end at no place pruned, nothing of them is left. */
+function idleKitWires(
+  rework: Rework,
+  expectation: Expectation,
+  view: Conducts,
+  names: Names,
+): readonly RawFinding[] {
+  const { job, graph } = rework;
+  const findings: RawFinding[] = [];
+  const serving = new Map<number, boolean>();
+  for (const [index, wire] of job.wires.entries()) {
+    if (wire.origin !== 'kit' || isUnusedKitWire(rework, index)) continue;
+    const edges = aliveEdgesOf(rework, index);
+    if (edges.length === 0 || edges.some((edge) => serving.get(edge) === true)) continue;
+    if (!edges.some((edge) => serving.has(edge)))
+      markServing(rework, expectation, view, graph.from[edges[0] ?? 0] ?? 0, serving);
+    if (edges.some((edge) => serving.get(edge) === true)) continue;
+    findings.push({
+      kind: 'kit-wire-idle',
+      step: null,
+      points: [wire.name],
+      witness: { is: 'touch', what: 'kit wire', name: wire.name, steps: [] },
+      culprits: [],
+      keys: [
+        ...wire.ends.flatMap((end) => [`node:${job.ends[end]?.node ?? -1}`, `end:${end}`]),
+        ...reachedPlaces(rework, wire.ends[0], view),
+        `idle:${names.end(wire.ends[0])}`,
+      ],
+    });
+  }
+  return findings;
+}
+
+function reachedPlaces(rework: Rework, end: number, view: Conducts): readonly string[] {
+  const node = rework.job.ends[end]?.node ?? 0;
+  return reachedFrom(rework.graph, rework.ordinal, node, view)
+    .filter((one) => one < rework.job.places.length)
+    .map((one) => `node:${one}`);
+}
+
+function aliveEdgesOf(rework: Rework, wire: number): readonly number[] {
+  const { graph, job } = rework;
+  const edges: number[] = [];
+  const seen = new Set<number>();
+  const open = job.pieces.flatMap((piece, index) =>
+    piece.wire === wire && rework.pieceThere[index] === 1
+      ? piece.ends.map((end) => job.ends[end]?.node ?? 0)
+      : [],
+  );
+  for (let at = 0; at < open.length; at += 1) {
+    const node = open[at] as number;
+    for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
+      const edge = half >> 1;
+      if (
+        graph.kind[edge] !== 'conductor' ||
+        graph.what[edge] !== wire ||
+        !graph.aliveAt(edge, rework.ordinal) ||
+        seen.has(edge)
+      )
+        continue;
+      seen.add(edge);
+      edges.push(edge);
+      open.push(graph.otherEnd(half));
+    }
+  }
+  return edges;
+}
+
+function markServing(
+  rework: Rework,
+  expectation: Expectation,
+  view: Conducts,
+  start: number,
+  serving: Map<number, boolean>,
+): void {
+  const { graph, job, ordinal } = rework;
+  const nodes = reachedFrom(graph, ordinal, start, view);
+  const stated = nodes.some(
+    (node) => node < job.places.length && expectation.stated.some((net) => net.places.has(node)),
+  );
+  const degree = new Map<number, number>();
+  const edges = new Set<number>();
+  for (const node of nodes) {
+    for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
+      const edge = half >> 1;
+      if (!graph.aliveAt(edge, ordinal) || !view(edge)) continue;
+      edges.add(edge);
+      degree.set(node, (degree.get(node) ?? 0) + 1);
+    }
+  }
+  const leaves = nodes.filter((node) => node >= job.places.length && degree.get(node) === 1);
+  for (let at = 0; at < leaves.length; at += 1) {
+    const node = leaves[at] as number;
+    for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
+      const edge = half >> 1;
+      if (!edges.delete(edge)) continue;
+      serving.set(edge, false);
+      const other = graph.otherEnd(half);
+      const left = (degree.get(other) ?? 1) - 1;
+      degree.set(other, left);
+      if (left === 1 && other >= job.places.length) leaves.push(other);
+    }
+  }
+  const places = nodes.filter((node) => node < job.places.length).length;
+  for (const edge of edges) serving.set(edge, stated && places > 1);
+}
+
+/** A kit wire that was left in the bag: whole, and both its ends still loose. */
+export function isUnusedKitWire(rework: Rework, wire: number): boolean {
+  const { job } = rework;
+  if (job.wires[wire]?.origin !== 'kit' || rework.pieceThere[wire] !== 1 || rework.jointsOn(wire).length > 0)
+    return false;
+  return (job.wires[wire]?.ends ?? []).every((end) => rework.isFree(end));
+}

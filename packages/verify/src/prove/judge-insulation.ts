@@ -1,0 +1,123 @@
+import type { Rework, Zone } from '@loomproof/netlist';
+import type { RawFinding } from './finding.ts';
+import { isUnusedKitWire } from './judge-frame.ts';
+import type { Names } from './names.ts';
+
+/** Obligation 5 at the end: no bare end at all, every cover right for its zone, every joint sealed that needs it. */
+export function judgeInsulation(rework: Rework, names: Names): readonly RawFinding[] {
+  const { job } = rework;
+  const findings: RawFinding[] = [];
+  for (const [end, there] of job.ends.entries()) {
+    if (!rework.isFree(end) || isUnusedKitWire(rework, there.wire)) continue;
+    const step = names.stepNumber(rework.lastStepOnEnd[end] ?? 0);
+    const raw = (kind: RawFinding['kind'], found: string): RawFinding => ({
+      kind,
+      step,
+      points: [there.name],
+      witness:
+        kind === 'bare-end'
+          ? { is: 'bare', end: there.name, reach: null }
+          : { is: 'state', what: there.name, expected: 'a cover right for its zone', found },
+      culprits: step === null ? [] : [step],
+      keys: [`node:${there.node}`, `end:${end}`],
+    });
+    const cover = rework.endCover[end] ?? null;
+    if (cover === null) findings.push(raw('bare-end', 'bare'));
+    else {
+      const verdict = coverFits(rework, cover, zoneOfEnd(rework, end));
+      if (verdict !== null) findings.push(raw(verdict, cover));
+    }
+  }
+  for (const [joint, there] of job.joints.entries()) {
+    const state = rework.jointState[joint];
+    if (there.before !== 'absent' || there.kind === 'jumper' || state === 'absent' || state === 'removed')
+      continue;
+    const step = stepOfJoint(rework, joint);
+    const raw = (kind: RawFinding['kind'], found: string): RawFinding => ({
+      kind,
+      step,
+      points: [there.name],
+      witness: { is: 'state', what: there.name, expected: 'closed for its zone', found },
+      culprits: step === null ? [] : [step],
+      keys: [`node:${there.node}`, `joint:${joint}`],
+    });
+    if (state === 'wound') findings.push(raw('wound-open', 'a removed tap leaves the insulation open'));
+    else if (state === 'covered wound') {
+      const verdict = coverFits(rework, rework.jointCover[joint] ?? '', zoneOfJoint(rework, joint));
+      if (verdict !== null) findings.push(raw(verdict, rework.jointCover[joint] ?? ''));
+    } else {
+      const verdict = jointFits(rework, joint);
+      if (verdict !== null) findings.push(raw(verdict, state ?? ''));
+    }
+  }
+  return findings;
+}
+
+/** Tape alone is no cover; a wet zone asks for a wet cover; a zone that was not said cannot be judged, unless the cover fits both. */
+function coverFits(rework: Rework, name: string, zone: Zone): 'cover-unfit' | 'zone-unknown' | null {
+  const part = rework.job.parts.get(name);
+  if (part === undefined || (part.is !== 'cover' && part.is !== 'tube')) return 'cover-unfit';
+  if (part.zone === 'wet') return null;
+  if (zone === 'wet') return 'cover-unfit';
+  return zone === 'unknown' ? 'zone-unknown' : null;
+}
+
+function jointFits(rework: Rework, joint: number): 'joint-unsealed' | 'cover-unfit' | 'zone-unknown' | null {
+  const part = rework.job.parts.get(rework.job.joints[joint]?.part ?? '');
+  const zone = zoneOfJoint(rework, joint);
+  const sealed = rework.jointState[joint] === 'sealed';
+  if (part?.is === 'splice') {
+    if (part.tube !== 'none' && !sealed) return 'joint-unsealed';
+    if (sealed && (part.zone === 'wet' || tubeZone(rework, joint) === 'wet')) return null;
+    if (zone === 'wet') return sealed ? 'cover-unfit' : 'joint-unsealed';
+    return zone === 'unknown' ? 'zone-unknown' : null;
+  }
+  if (part?.is === 'tap') {
+    if (part.zone === 'wet') return null;
+    if (zone === 'wet') return 'joint-unsealed';
+    return zone === 'unknown' ? 'zone-unknown' : null;
+  }
+  return null;
+}
+
+function tubeZone(rework: Rework, joint: number): Zone {
+  for (const end of rework.jointEnds[joint] ?? []) {
+    const tube = rework.job.parts.get(rework.endTube[end] ?? '');
+    if (tube?.is === 'tube') return tube.zone;
+  }
+  return 'unknown';
+}
+
+/** The zone that the cut says, else the wire's own, else that of the cavity where the end is at home. */
+function zoneOfEnd(rework: Rework, end: number): Zone {
+  const { job } = rework;
+  const there = job.ends[end];
+  for (const { action } of job.steps) {
+    if (action.kind === 'cut' && action.newEnds.includes(end) && action.zone !== 'unknown')
+      return action.zone;
+  }
+  const wire = job.wires[there?.wire ?? -1]?.zone ?? 'unknown';
+  if (there?.home.kind !== 'place') return wire;
+  const place = job.places[there.home.place]?.zone ?? 'unknown';
+  // An end that has left its cavity hangs where the wire runs, but never drier than the connector it came from.
+  return wire === 'wet' || place === 'wet' ? 'wet' : wire === 'unknown' ? place : wire;
+}
+
+function zoneOfJoint(rework: Rework, joint: number): Zone {
+  const { job } = rework;
+  const said = job.joints[joint]?.zone ?? 'unknown';
+  if (said !== 'unknown') return said;
+  const zones = (rework.jointEnds[joint] ?? []).map(
+    (end) => job.wires[job.ends[end]?.wire ?? -1]?.zone ?? 'unknown',
+  );
+  if (zones.includes('wet')) return 'wet';
+  return zones.length === 0 || zones.includes('unknown') ? 'unknown' : 'dry';
+}
+
+/** The number of the step that made a joint. */
+export function stepOfJoint(rework: Rework, joint: number): number | null {
+  for (const { action, number } of rework.job.steps) {
+    if ((action.kind === 'join' || action.kind === 'tap') && action.joint === joint) return number;
+  }
+  return null;
+}

@@ -1,0 +1,308 @@
+import {
+  type Conducts,
+  netLabels,
+  type Rework,
+  reachedFrom,
+  shortestPath,
+  UnionFind,
+} from '@loomproof/netlist';
+import type { Expectation } from './expected-partition.ts';
+import type { Fragment, OpenNet, RawFinding, Stop, WrongJoin } from './finding.ts';
+import type { Names } from './names.ts';
+
+/** What the comparison of the two partitions gives. */
+export interface NetJudgement {
+  /** Net of each place in the finished harness. */
+  readonly labels: Int32Array;
+  readonly findings: readonly RawFinding[];
+  /** Stated nets that are not whole, by their first name. */
+  readonly open: ReadonlySet<string>;
+}
+
+/**
+ * Compares the partition after the work with the expected one. The two are equal exactly when their labels are, and
+ * every difference is found, whoever named the place or did not. Places that are mixed up with one another are one
+ * disturbance and give one finding: an exchange of two is one mistake.
+ */
+export function judgeNets(
+  rework: Rework,
+  expectation: Expectation,
+  view: Conducts,
+  names: Names,
+): NetJudgement {
+  const labels = rework.labels(rework.ordinal, view);
+  const expected = expectation.labels;
+  let equal = true;
+  for (let place = 0; place < labels.length && equal; place += 1) equal = labels[place] === expected[place];
+  const open = new Set<string>();
+  for (const net of expectation.stated) {
+    const found = new Set([...net.places].map((place) => labels[place]));
+    if (found.size > 1) open.add(net.names[0] ?? '');
+  }
+  const findings = equal
+    ? []
+    : disturbances(labels, expected).map((one) => finding(one, labels, rework, expectation, view, names));
+  return {
+    labels,
+    findings: [...findings, ...apartFindings(rework, expectation, labels, view, names)],
+    open,
+  };
+}
+
+interface Disturbance {
+  /** Expected nets with their places. */
+  readonly blocks: ReadonlyMap<number, readonly number[]>;
+  /** Nets as they are, with their places. */
+  readonly nets: ReadonlyMap<number, readonly number[]>;
+}
+
+function disturbances(labels: Int32Array, expected: Int32Array): readonly Disturbance[] {
+  const count = labels.length;
+  const mixed = new UnionFind(count * 2);
+  for (let place = 0; place < count; place += 1)
+    mixed.union(expected[place] as number, count + (labels[place] as number));
+  const groups = new Map<number, { blocks: Map<number, number[]>; nets: Map<number, number[]> }>();
+  const differing = new Set<number>();
+  for (let place = 0; place < count; place += 1) {
+    if (labels[place] !== expected[place]) differing.add(mixed.find(expected[place] as number));
+  }
+  for (let place = 0; place < count; place += 1) {
+    const root = mixed.find(expected[place] as number);
+    if (!differing.has(root)) continue;
+    const group = groups.get(root) ?? { blocks: new Map(), nets: new Map() };
+    groups.set(root, group);
+    push(group.blocks, expected[place] as number, place);
+    push(group.nets, labels[place] as number, place);
+  }
+  return [...groups.values()];
+}
+
+function push(map: Map<number, number[]>, key: number, value: number): void {
+  const list = map.get(key);
+  if (list === undefined) map.set(key, [value]);
+  else list.push(value);
+}
+
+function finding(
+  one: Disturbance,
+  labels: Int32Array,
+  rework: Rework,
+  expectation: Expectation,
+  view: Conducts,
+  names: Names,
+): RawFinding {
+  const joins: WrongJoin[] = [];
+  const culprits = new Set<number>();
+  const keys = new Set<string>();
+  for (const places of one.nets.values()) {
+    const byBlock = new Map<number, number[]>();
+    for (const place of places) push(byBlock, expectation.labels[place] as number, place);
+    const [first, ...others] = [...byBlock.values()];
+    if (first === undefined) continue;
+    for (const other of others) joins.push(wrongJoin(first, other, rework, view, names));
+  }
+  const opens: OpenNet[] = [];
+  const keyed = new Set<number>();
+  for (const places of one.blocks.values()) {
+    const fragments = new Map<number, number[]>();
+    for (const place of places) push(fragments, labels[place] as number, place);
+    if (fragments.size < 2) continue;
+    const stated = expectation.stated.find((net) => net.places.has(places[0] ?? -1));
+    opens.push(openNet(stated?.names[0] ?? null, [...fragments.values()], rework, view, names, keyed));
+  }
+  for (const { step } of [...joins, ...opens]) if (step !== null) culprits.add(step);
+  const points = new Set<string>();
+  for (const places of one.blocks.values()) for (const place of places) keys.add(`node:${place}`);
+  for (const join of joins) for (const point of join.between) points.add(point);
+  for (const net of opens) for (const pair of net.missing) for (const point of pair) points.add(point);
+  const kind =
+    joins.length > 0
+      ? 'wrong-connection'
+      : opens.some((net) => net.circuit !== null)
+        ? 'circuit-open'
+        : 'net-split';
+  const ordered = [...culprits].sort((a, b) => a - b);
+  return {
+    kind,
+    step: joins.find((join) => join.step !== null)?.step ?? ordered[0] ?? null,
+    points: [...points],
+    witness: { is: 'nets', joins, opens },
+    culprits: ordered,
+    keys: [...keys, ...[...keyed].map((end) => `end:${end}`)],
+  };
+}
+
+function wrongJoin(
+  first: readonly number[],
+  second: readonly number[],
+  rework: Rework,
+  view: Conducts,
+  names: Names,
+): WrongJoin {
+  let best: readonly { edge: number; from: number; to: number }[] | null = null;
+  const goals = new Set(second);
+  // Every place of the smaller side is tried, so the path is a shortest one between the two expected nets.
+  for (const start of first.length <= 64 ? first : first.slice(0, 64)) {
+    const path = shortestPath(rework.graph, rework.ordinal, start, goals, view);
+    if (path !== null && (best === null || path.length < best.length)) best = path;
+  }
+  const hops = best ?? [];
+  const from = hops[0]?.from ?? first[0] ?? 0;
+  const to = hops[hops.length - 1]?.to ?? second[0] ?? 0;
+  const since = joinedSince(from, to, rework, view);
+  const path = hops.map((hop) => names.hop(rework, hop.edge, hop.from, hop.to));
+  const kit = path.some((hop) => hop.made === 'kit');
+  return {
+    between: [names.node(from), names.node(to)],
+    path,
+    step: since === 0 ? null : names.stepNumber(since),
+    cause: since > 0 ? 'step' : kit ? 'kit as made' : 'never parted',
+  };
+}
+
+/** Ordinal of the step after which two nodes stay joined until the end; 0 when they always were. */
+function joinedSince(a: number, b: number, rework: Rework, view: Conducts): number {
+  for (let time = rework.ordinal - 1; time >= 0; time -= 1) {
+    if (shortestPath(rework.graph, time, a, b, view) === null) return time + 1;
+  }
+  return 0;
+}
+
+/** Ordinal of the step that parted places for the last time, or null when they were never all joined. */
+function partedBy(places: readonly number[], rework: Rework, view: Conducts): number | null {
+  const [first, ...rest] = places;
+  if (first === undefined) return null;
+  for (let time = rework.ordinal - 1; time >= 0; time -= 1) {
+    const reached = new Set(reachedFrom(rework.graph, time, first, view));
+    if (rest.every((place) => reached.has(place))) return time + 1;
+  }
+  return null;
+}
+
+function openNet(
+  circuit: string | null,
+  fragments: readonly (readonly number[])[],
+  rework: Rework,
+  view: Conducts,
+  names: Names,
+  keyed: Set<number>,
+): OpenNet {
+  const endOfNode = endsByNode(rework);
+  const shown: Fragment[] = fragments.map((places) => {
+    const stops: Stop[] = [];
+    for (const node of reachedFrom(rework.graph, rework.ordinal, places[0] ?? 0, view)) {
+      const end = endOfNode.get(node);
+      if (end === undefined || !rework.isFree(end)) continue;
+      keyed.add(end);
+      stops.push({
+        end: names.end(end),
+        state:
+          rework.endCover[end] !== null
+            ? 'covered'
+            : (rework.endTerminal[end] ?? -1) >= 0
+              ? 'terminal'
+              : (rework.endPreparation[end] ?? 'cut'),
+        step: names.stepNumber(rework.lastStepOnEnd[end] ?? 0),
+      });
+    }
+    return { places: places.map((place) => names.place(place)), stops };
+  });
+  const missing = fragments
+    .slice(1)
+    .map((places): readonly [string, string] => [
+      names.place(fragments[0]?.[0] ?? 0),
+      names.place(places[0] ?? 0),
+    ]);
+  const heads = fragments.map((places) => places[0] ?? 0);
+  let parted = partedBy(heads, rework, view);
+  if (parted === null) {
+    // Not all were ever one, but two of them may have been: the last step that parted any pair is to blame.
+    for (const [index, head] of heads.entries()) {
+      for (const other of heads.slice(index + 1)) {
+        const one = partedBy([head, other], rework, view);
+        if (one !== null && (parted === null || one > parted)) parted = one;
+      }
+    }
+  }
+  return {
+    circuit,
+    fragments: shown,
+    missing,
+    step: parted === null ? null : names.stepNumber(parted),
+    cause: parted === null ? 'never joined' : 'step',
+  };
+}
+
+/** The end that each end node belongs to. */
+export function endsByNode(rework: Rework): ReadonlyMap<number, number> {
+  return new Map(rework.job.ends.map((end, index) => [end.node, index]));
+}
+
+/** Pairs that must never meet and do, although the expectation itself has them together as found. */
+function apartFindings(
+  rework: Rework,
+  expectation: Expectation,
+  labels: Int32Array,
+  view: Conducts,
+  names: Names,
+): readonly RawFinding[] {
+  const findings: RawFinding[] = [];
+  const { job } = rework;
+  for (const group of job.wanted.apart) {
+    for (const [index, a] of group.entries()) {
+      for (const b of group.slice(index + 1)) {
+        const points = [names.place(a), names.place(b)];
+        if (labels[a] === labels[b]) {
+          if (expectation.labels[a] !== expectation.labels[b]) continue;
+          const path = shortestPath(rework.graph, rework.ordinal, a, b, view) ?? [];
+          findings.push({
+            kind: 'apart-joined',
+            step: null,
+            points,
+            witness: { is: 'path', path: path.map((hop) => names.hop(rework, hop.edge, hop.from, hop.to)) },
+            culprits: [],
+            keys: [`node:${a}`, `node:${b}`],
+          });
+          continue;
+        }
+        const [mine, theirs] = [boundariesOn(a, rework, labels), boundariesOn(b, rework, labels)];
+        const doubt = mine
+          .flatMap((one) => theirs.map((other) => [one, other] as const))
+          .find(([one, other]) => !(distinct(one, rework) && distinct(other, rework)));
+        if (doubt !== undefined) {
+          findings.push({
+            kind: 'apart-unknown',
+            step: null,
+            points,
+            witness: {
+              is: 'state',
+              what: `${names.place(doubt[0])} and ${names.place(doubt[1])}`,
+              expected: 'declared distinct',
+              found: 'not said',
+            },
+            culprits: [],
+            keys: [],
+          });
+        }
+      }
+    }
+  }
+  return findings;
+}
+
+function boundariesOn(place: number, rework: Rework, labels: Int32Array): readonly number[] {
+  const found: number[] = [];
+  for (const [index, one] of rework.job.places.entries()) {
+    if (one.kind === 'boundary' && labels[index] === labels[place]) found.push(index);
+  }
+  return found;
+}
+
+function distinct(place: number, rework: Rework): boolean {
+  return rework.job.places[place]?.distinct === true;
+}
+
+/** Labels of every node before the first step, in the assembled view. */
+export function labelsBefore(rework: Rework, view: Conducts): Int32Array {
+  return netLabels(rework.graph, 0, rework.job.nodeCount, view);
+}

@@ -1,0 +1,161 @@
+import { type Diagnostic, type Job, Rework, reachedFrom } from '@loomproof/netlist';
+import { assembledView } from './assembled-view.ts';
+import { type Expectation, expectedPartition } from './expected-partition.ts';
+import type { PathHop, RawFinding, VerdictWord } from './finding.ts';
+import { judgeDrawing } from './judge-drawing.ts';
+import { judgeEndState } from './judge-end-state.ts';
+import { judgeFit } from './judge-fit.ts';
+import { judgeFrame } from './judge-frame.ts';
+import { judgeInsulation } from './judge-insulation.ts';
+import { judgeNets } from './judge-nets.ts';
+import { judgeStubs, type StubReport } from './judge-stubs.ts';
+import { LiveReach } from './live-reach.ts';
+import { Names } from './names.ts';
+import { runWork } from './run-work.ts';
+
+/** A stated net with its verdict and, where it is whole, the copper that joins its places. */
+export interface CircuitReport {
+  readonly name: string;
+  readonly verdict: VerdictWord;
+  readonly places: readonly string[];
+  /** Every hop of a tree that joins the places, in the order a finger would follow; null when it is not whole. */
+  readonly proof: readonly PathHop[] | null;
+}
+
+/** What one variant gives before causes are sorted. */
+export interface JobJudgement {
+  readonly rework: Rework;
+  readonly expectation: Expectation;
+  readonly before: Int32Array;
+  readonly after: Int32Array;
+  readonly findings: readonly RawFinding[];
+  readonly refusedKeys: ReadonlyMap<string, number>;
+  readonly circuits: readonly CircuitReport[];
+  readonly stubs: readonly StubReport[];
+  /** Connectors and locks that were opened only to pass through. */
+  readonly disturbed: readonly string[];
+  readonly advice: readonly string[];
+}
+
+/**
+ * Judges obligations 1 to 7 of one variant. A pure function of the job.
+ * @returns the judgement, or diagnostics when what is wanted contradicts itself; then nothing is judged.
+ */
+export function proveJob(job: Job): {
+  readonly value: JobJudgement | null;
+  readonly diagnostics: readonly Diagnostic[];
+} {
+  const expected = expectedPartition(job);
+  if (expected.value === null) return { value: null, diagnostics: expected.diagnostics };
+  const expectation = expected.value;
+  const rework = new Rework(job);
+  const names = new Names(job);
+  const reach = new LiveReach(rework, names);
+  const before = rework.labels(0, assembledView(rework));
+  const run = runWork(rework, reach, names);
+  const view = assembledView(rework);
+  const nets = judgeNets(rework, expectation, view, names);
+  const stubs = judgeStubs(rework, view, reach, names);
+  const findings: RawFinding[] = [
+    ...run.findings,
+    ...nets.findings,
+    ...judgeFrame(rework, expectation, run, view, names),
+    ...stubs.findings,
+    ...judgeInsulation(rework, names),
+    ...judgeFit(rework, names),
+    ...judgeEndState(rework, run),
+    ...judgeDrawing(rework, names),
+  ];
+  const circuits = expectation.stated.flatMap((net) => {
+    const whole = !nets.open.has(net.names[0] ?? '');
+    const places = [...net.places].sort((a, b) => a - b);
+    const pure = !findings.some(
+      (one) =>
+        one.witness.is === 'nets' &&
+        one.witness.joins.length > 0 &&
+        places.some((place) => one.keys.includes(`node:${place}`)),
+    );
+    const proof = whole ? joiningTree(rework, places, names, view) : null;
+    return net.names.map(
+      (name): CircuitReport => ({
+        name,
+        verdict: whole && pure ? 'proved' : 'refuted',
+        places: places.map((place) => names.place(place)),
+        proof,
+      }),
+    );
+  });
+  const disturbed = job.connectors.flatMap((connector, index) =>
+    run.touched.has(`connector:${index}`) && connector.origin === 'stock' ? [connector.name] : [],
+  );
+  return {
+    value: {
+      rework,
+      expectation,
+      before,
+      after: nets.labels,
+      findings,
+      refusedKeys: run.refusedKeys,
+      circuits,
+      stubs: stubs.stubs,
+      disturbed,
+      advice: adviceFor(job),
+    },
+    diagnostics: [],
+  };
+}
+
+/** The copper tree that joins places, without the branches that lead to none of them. */
+function joiningTree(
+  rework: Rework,
+  places: readonly number[],
+  names: Names,
+  view: (edge: number) => boolean,
+): readonly PathHop[] {
+  const [first] = places;
+  if (first === undefined) return [];
+  const { graph, ordinal } = rework;
+  const cameBy = new Map<number, { readonly from: number; readonly edge: number }>();
+  const order = [...reachedFrom(graph, ordinal, first, view)];
+  const seen = new Set([first]);
+  for (const node of order) {
+    for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
+      const edge = half >> 1;
+      const next = graph.otherEnd(half);
+      if (!graph.aliveAt(edge, ordinal) || !view(edge) || seen.has(next)) continue;
+      seen.add(next);
+      cameBy.set(next, { from: node, edge });
+    }
+  }
+  const needed = new Set<number>();
+  for (const place of places) {
+    for (let node = place; ; ) {
+      const arrival = cameBy.get(node);
+      if (arrival === undefined || needed.has(node)) break;
+      needed.add(node);
+      node = arrival.from;
+    }
+  }
+  return order
+    .filter((node) => needed.has(node))
+    .map((node) => {
+      const arrival = cameBy.get(node);
+      return names.hop(rework, arrival?.edge ?? 0, arrival?.from ?? 0, node);
+    });
+}
+
+/** Remarks that break no obligation and never change the verdict. */
+function adviceFor(job: Job): readonly string[] {
+  const advice: string[] = [];
+  const cut = job.steps.find(({ action }) => action.kind === 'cut');
+  const proved = job.steps.some(
+    ({ action, number }) => action.kind === 'prove dead' && cut !== undefined && number < cut.number,
+  );
+  if (cut !== undefined && !proved)
+    advice.push(`no step proves the conductor dead before the cut at step ${cut.number}`);
+  if (job.supplies.length === 0)
+    advice.push(
+      'the kit names no supply, so every place whose source is not said counts as live all the time',
+    );
+  return advice;
+}

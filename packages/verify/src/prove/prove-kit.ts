@@ -1,0 +1,230 @@
+import {
+  compareText,
+  type Deviation,
+  type Diagnostic,
+  type KitFile,
+  type KitVariant,
+} from '@loomproof/netlist';
+import { describeFinding } from './describe-finding.ts';
+import {
+  type Finding,
+  findingKinds,
+  type Obligation,
+  obligationOf,
+  type RawFinding,
+  undecidedKinds,
+  type VerdictWord,
+} from './finding.ts';
+import { judgeAgreement } from './judge-agreement.ts';
+import type { StubReport } from './judge-stubs.ts';
+import { type CircuitReport, type JobJudgement, proveJob } from './prove-job.ts';
+import { sortCauses } from './sort-causes.ts';
+
+/** An obligation with its verdict; `note` says why there was nothing to judge. */
+export interface ObligationVerdict {
+  readonly obligation: Obligation;
+  readonly verdict: VerdictWord;
+  readonly note: string | null;
+}
+
+/** A deviation and the finding that it excuses. */
+export interface UsedDeviation {
+  readonly allows: string;
+  readonly at: string | null;
+  readonly by: string;
+  readonly why: string;
+  readonly excuses: readonly string[];
+}
+
+/** Everything that is said of one variant. */
+export interface VariantVerdict {
+  readonly variant: string;
+  readonly verdict: VerdictWord;
+  readonly obligations: readonly ObligationVerdict[];
+  readonly circuits: readonly CircuitReport[];
+  readonly findings: readonly Finding[];
+  readonly stubs: readonly StubReport[];
+  readonly disturbed: readonly string[];
+  readonly deviations: readonly UsedDeviation[];
+  readonly advice: readonly string[];
+  /** The judged model, for those who draw or walk it; it is not part of any printed result. */
+  readonly judgement: JobJudgement;
+}
+
+/** The verdict on a kit; null, with diagnostics, when the input could not be used. */
+export interface KitVerdict {
+  readonly kit: string;
+  readonly revision: string;
+  readonly verdict: VerdictWord | null;
+  /** How many variants were judged, of how many there are. */
+  readonly judged: number;
+  readonly variantCount: number;
+  readonly variants: readonly VariantVerdict[];
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** Obligations that a kit without electrical data does not claim. */
+export const notClaimed: readonly number[] = [9, 10];
+
+/**
+ * Proves or refutes every variant of a kit: obligations 1 to 8, worst verdict wins. Pure: the same kit gives the same
+ * verdict, down to the bytes of its JSON.
+ */
+export function proveKit(kit: KitFile): KitVerdict {
+  const diagnostics: Diagnostic[] = [];
+  const judged: { readonly variant: KitVariant; readonly judgement: JobJudgement }[] = [];
+  for (const variant of kit.variants) {
+    const one = proveJob(variant.job);
+    diagnostics.push(
+      ...one.diagnostics.map((each) =>
+        kit.variants.length === 1 ? each : inVariant(each, variant.variant.name),
+      ),
+    );
+    if (one.value !== null) judged.push({ variant, judgement: one.value });
+  }
+  const head = {
+    kit: kit.kit,
+    revision: kit.revision,
+    judged: kit.variants.length,
+    variantCount: kit.variantCount,
+  };
+  if (diagnostics.length > 0)
+    return { ...head, verdict: null, variants: [], diagnostics: distinct(diagnostics) };
+  const agreement = judgeAgreement(
+    judged.map(({ variant, judgement }) => ({
+      variant: variant.variant,
+      job: variant.job,
+      before: judgement.before,
+      after: judgement.after,
+    })),
+  );
+  const variants = judged.map(({ variant, judgement }) =>
+    verdictOf(variant, judgement, agreement.get(variant.variant.name) ?? []),
+  );
+  return { ...head, verdict: worst(variants.map((one) => one.verdict)), variants, diagnostics: [] };
+}
+
+function inVariant(diagnostic: Diagnostic, variant: string): Diagnostic {
+  return diagnostic.span === null
+    ? { ...diagnostic, message: `${variant}: ${diagnostic.message}` }
+    : diagnostic;
+}
+
+function distinct(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
+  const seen = new Map(
+    diagnostics.map((one) => [`${one.span?.source.name ?? ''} ${one.span?.start ?? ''} ${one.message}`, one]),
+  );
+  return [...seen.values()];
+}
+
+function worst(verdicts: readonly VerdictWord[]): VerdictWord {
+  if (verdicts.includes('refuted')) return 'refuted';
+  return verdicts.includes('undecided') ? 'undecided' : 'proved';
+}
+
+function verdictOf(
+  variant: KitVariant,
+  judgement: JobJudgement,
+  agreement: readonly RawFinding[],
+): VariantVerdict {
+  const { job } = variant;
+  const excused = applyDeviations(job.wanted.deviations, [...judgement.findings, ...agreement]);
+  const obligations = ([1, 2, 3, 4, 5, 6, 7, 8] as const).map((obligation): ObligationVerdict => {
+    const against = excused.findings.filter((one) => obligationsOf(one).has(obligation));
+    const refuted = against.some((one) => !undecidedKinds.has(one.kind));
+    return {
+      obligation,
+      verdict: refuted ? 'refuted' : against.length > 0 ? 'undecided' : 'proved',
+      note: obligation === 8 && job.wanted.agree === null ? 'no pairing of variants is declared' : null,
+    };
+  });
+  const findings = sortCauses(excused.findings, judgement.refusedKeys, job).map(
+    ({ cause, consequences }): Finding => ({
+      kind: cause.kind,
+      obligation: obligationOf(cause.kind),
+      message: describeFinding(cause),
+      step: cause.step,
+      points: [...cause.points].sort(compareText),
+      witness: cause.witness,
+      culprits: [
+        ...new Set([
+          ...cause.culprits,
+          ...consequences.flatMap((one) => (one.step === null ? [] : [one.step])),
+        ]),
+      ].sort((a, b) => a - b),
+      consequences,
+    }),
+  );
+  return {
+    variant: variant.variant.name,
+    verdict: worst(obligations.map((one) => one.verdict)),
+    obligations,
+    circuits: judgement.circuits,
+    findings: findings.sort(compareFindings),
+    stubs: judgement.stubs,
+    disturbed: judgement.disturbed,
+    deviations: excused.used,
+    advice: judgement.advice,
+    judgement,
+  };
+}
+
+/** A disturbed net may break several obligations at once; each of them is refuted. */
+function obligationsOf(finding: RawFinding): ReadonlySet<Obligation> {
+  const broken = new Set<Obligation>([obligationOf(finding.kind)]);
+  if (finding.witness.is === 'nets') {
+    if (finding.witness.joins.length > 0) broken.add(2);
+    for (const open of finding.witness.opens) broken.add(open.circuit === null ? 3 : 1);
+  }
+  return broken;
+}
+
+function compareFindings(a: Finding, b: Finding): number {
+  return (
+    a.obligation - b.obligation ||
+    (a.step ?? 0) - (b.step ?? 0) ||
+    compareText(a.kind, b.kind) ||
+    compareText(a.points.join('\n'), b.points.join('\n'))
+  );
+}
+
+/** A deviation may excuse a named finding of obligations 6 and 7, never of 1 to 5; one that matches nothing is a finding. */
+function applyDeviations(
+  deviations: readonly Deviation[],
+  findings: readonly RawFinding[],
+): { findings: readonly RawFinding[]; used: readonly UsedDeviation[] } {
+  let left = [...findings];
+  const used: UsedDeviation[] = [];
+  for (const deviation of deviations) {
+    const matching = left.filter(
+      (one) =>
+        one.kind === deviation.allows &&
+        isExcusable(one.kind) &&
+        (deviation.at === null || one.points.includes(deviation.at)),
+    );
+    left = left.filter((one) => !matching.includes(one));
+    if (matching.length === 0) {
+      left.push({
+        kind: 'deviation-unmatched',
+        step: null,
+        points: deviation.at === null ? [deviation.allows] : [deviation.allows, deviation.at],
+        witness: { is: 'state', what: deviation.allows, expected: 'a finding to excuse', found: 'none' },
+        culprits: [],
+        keys: [],
+      });
+    }
+    used.push({
+      allows: deviation.allows,
+      at: deviation.at,
+      by: deviation.by,
+      why: deviation.why,
+      excuses: matching.map((one) => describeFinding(one)),
+    });
+  }
+  return { findings: left, used };
+}
+
+function isExcusable(kind: string): boolean {
+  const obligation = new Map<string, Obligation>(Object.entries(findingKinds)).get(kind);
+  return obligation === 6 || obligation === 7;
+}
