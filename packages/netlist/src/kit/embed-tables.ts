@@ -1,13 +1,176 @@
-import type { DrawnText } from '../resolve/resolve-job.ts';
-import type { Diagnostic, Source } from '../text/index.ts';
-import type { Located } from './located.ts';
+import { Complaints } from '../resolve/complaints.ts';
+import { readLabels } from '../resolve/read-labels.ts';
+import { type PinTableEnd, type PinTableRow, readPinTable } from '../table/index.ts';
+import { type Diagnostic, makeDiagnostic, type Source, type Span } from '../text/index.ts';
+import { formatColour, formatSize } from '../value/index.ts';
+import {
+  entryOf,
+  itemsUnder,
+  type Located,
+  type LocatedEntry,
+  type LocatedText,
+  rowsUnder,
+  textOf,
+  textsUnder,
+  textUnder,
+} from './located.ts';
 
 /** Gives the text of a table by the name that a kit file uses for it, or null when there is none. */
 export type TableLoader = (name: string) => Source | null;
 
-export function embedTables(
+/** A kit document with the rows of its tables in their places. */
+export interface EmbeddedTables {
+  readonly document: Located;
+  /** Rows of the tables drawn after the work, as a list; null when the kit names none. */
+  readonly drawn: Located | null;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/**
+ * Puts the rows of the CSV tables that a kit names among its wires, one row a conductor, each with the place of its
+ * cells. Labels are checked against the connectors' own lists.
+ */
+export function embedTables(document: Located, load: TableLoader): EmbeddedTables {
+  const diagnostics: Diagnostic[] = [];
+  const cavityLists = labelsOfConnectors(document);
+  const withoutCavities = namesWithoutCavities(document);
+  const read = (node: LocatedText): readonly PinTableRow[] => {
+    const source = load(node.text);
+    if (source === null) {
+      diagnostics.push(
+        makeDiagnostic({
+          code: 'no-table',
+          message: `the table \`${node.text}\` cannot be read`,
+          span: node.span,
+          help: 'name a CSV file beside the kit file',
+        }),
+      );
+      return [];
+    }
+    const table = readPinTable(source, { cavityLists, withoutCavities });
+    diagnostics.push(...table.diagnostics);
+    return table.value?.rows ?? [];
+  };
+  let whole = document;
+  for (const section of ['stock', 'bag']) {
+    const tables = textsUnder(entryOf(document, section), 'wire table');
+    if (tables.length > 0) whole = withWires(whole, section, tables.flatMap(read), diagnostics);
+  }
+  const after = textsUnder(entryOf(document, 'wanted'), 'after table');
+  const drawn: Located | null =
+    after.length === 0
+      ? null
+      : { kind: 'list', items: after.flatMap(read).map((row) => rowOf(row)), span: null };
+  return { document: whole, drawn, diagnostics };
+}
+
+function withWires(
   document: Located,
-  _load: TableLoader,
-): { document: Located; drawn: readonly DrawnText[] | null; diagnostics: readonly Diagnostic[] } {
-  return { document, drawn: null, diagnostics: [] };
+  section: string,
+  rows: readonly PinTableRow[],
+  diagnostics: Diagnostic[],
+): Located {
+  const part = entryOf(document, section);
+  if (document.kind !== 'map' || part?.kind !== 'map') return document;
+  const wires = new Map<string, LocatedEntry>(rowsUnder(part, 'wires').map((entry) => [entry.key, entry]));
+  for (const row of rows) {
+    const name = row.wire.raw;
+    if (wires.has(name)) {
+      diagnostics.push(
+        makeDiagnostic({
+          code: 'written-twice',
+          message: `wire \`${name}\` is there already`,
+          span: row.wire.span,
+        }),
+      );
+      continue;
+    }
+    wires.set(name, { key: name, keySpan: row.wire.span, value: rowOf(row, false) });
+  }
+  const merged: Located = { kind: 'map', entries: wires, span: entryOf(part, 'wires')?.span ?? part.span };
+  const entries = new Map(part.entries);
+  entries.set('wires', { key: 'wires', keySpan: part.entries.get('wires')?.keySpan ?? null, value: merged });
+  const sections = new Map(document.entries);
+  const old = sections.get(section);
+  sections.set(section, { key: section, keySpan: old?.keySpan ?? null, value: { ...part, entries } });
+  return { ...document, entries: sections };
+}
+
+/** A row as the map that a kit file would hold; the wire's name is in it only for tables drawn after the work. */
+function rowOf(row: PinTableRow, named = true): Located {
+  const entries = new Map<string, LocatedEntry>();
+  const put = (key: string, text: string | null, span: Span): void => {
+    if (text !== null && text !== '') entries.set(key, { key, keySpan: span, value: textOf(text, span) });
+  };
+  if (named) put('wire', row.wire.raw, row.wire.span);
+  for (const [side, end] of [
+    ['from', row.from],
+    ['to', row.to],
+  ] as const) {
+    put(
+      side,
+      addressOf(end),
+      end.cavity.raw === ''
+        ? end.connector.span
+        : { ...end.connector.span, end: Math.max(end.connector.span.end, end.cavity.span.end) },
+    );
+    if (named) continue;
+    if (end.terminal !== null) put(`${side} terminal`, end.terminal.raw, end.terminal.span);
+    if (end.seal !== null) put(`${side} seal`, end.seal.raw, end.seal.span);
+  }
+  if (row.size !== null)
+    put('size', row.size.value === null ? row.size.raw : formatSize(row.size.value), row.size.span);
+  if (row.colour !== null)
+    put(
+      'colour',
+      row.colour.value === null ? row.colour.raw : formatColour(row.colour.value),
+      row.colour.span,
+    );
+  if (!named && row.length !== null)
+    put('length', row.length.value === null ? row.length.raw : `${row.length.value.mm} mm`, row.length.span);
+  if (!named && row.function !== null) put('function', row.function.raw, row.function.span);
+  if (!named && row.note !== null) put('note', row.note.raw, row.note.span);
+  if (row.variant !== null) put('only', row.variant.raw, row.variant.span);
+  return { kind: 'map', entries, span: row.span };
+}
+
+function addressOf(end: PinTableEnd): string {
+  return end.cavity.raw === '' ? end.connector.raw : `${end.connector.raw}:${end.cavity.raw}`;
+}
+
+function labelsOfConnectors(document: Located): ReadonlyMap<string, readonly string[]> {
+  const lists = new Map<string, readonly string[]>();
+  for (const section of ['stock', 'bag']) {
+    for (const { key, value } of rowsUnder(entryOf(document, section), 'connectors')) {
+      // Bad ranges are complained of when the connector itself is read.
+      lists.set(key, [
+        ...new Set(
+          textsBelow(entryOf(value, 'cavities')).flatMap((node) => readLabels([node], new Complaints())),
+        ),
+      ]);
+    }
+  }
+  return lists;
+}
+
+/** Every scalar of a value, whichever variant it is for; the form of a kit file bounds the depth. */
+function textsBelow(node: Located | null): readonly LocatedText[] {
+  if (node === null) return [];
+  if (node.kind === 'text') return [node];
+  if (node.kind === 'list') return node.items.flatMap(textsBelow);
+  return [...node.entries.values()].flatMap((entry) => textsBelow(entry.value));
+}
+
+function namesWithoutCavities(document: Located): ReadonlySet<string> {
+  const names = new Set<string>();
+  for (const section of ['stock', 'bag']) {
+    for (const kind of ['studs', 'splices', 'boundaries']) {
+      for (const { key } of rowsUnder(entryOf(document, section), kind)) names.add(key);
+    }
+  }
+  for (const step of itemsUnder(document, 'work')) {
+    const name = textUnder(step, 'as');
+    if (name !== null) names.add(name.text);
+  }
+  return names;
 }

@@ -87,7 +87,8 @@ export function resolveKit(
       const form = checkDocument(chosen.value ?? document);
       found.push(...chosen.diagnostics, ...form);
       if (chosen.value === null || chosen.diagnostics.length + form.length > 0) continue;
-      const job = resolveJob(chosen.value, variant.name, tables.drawn);
+      const drawn = tables.drawn === null ? null : chooseVariant(tables.drawn, variant, axes).value;
+      const job = resolveJob(chosen.value, variant.name, drawn);
       found.push(...job.diagnostics);
       if (job.value !== null) resolved.push({ variant, job: job.value });
     }

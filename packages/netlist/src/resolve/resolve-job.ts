@@ -10,12 +10,6 @@ import { readBag, readParts } from './read-parts.ts';
 import { readSteps } from './read-steps.ts';
 import { readWanted } from './read-wanted.ts';
 
-/** A row of the table as drawn after the work, still as text. */
-export interface DrawnText {
-  readonly wire: string;
-  readonly row: Located;
-}
-
 /**
  * Resolves every name of one variant's document, whose form was checked before: the harness before, the steps in order,
  * and what is wanted.
@@ -23,11 +17,7 @@ export interface DrawnText {
  * @param drawn - rows of the after table, or null when the kit names none.
  * @returns the job, or null with every complaint.
  */
-export function resolveJob(
-  document: Located,
-  variant: string,
-  drawn: readonly DrawnText[] | null,
-): Reading<Job> {
+export function resolveJob(document: Located, variant: string, drawn: Located | null): Reading<Job> {
   const complaints = new Complaints();
   const parts = readParts(document, complaints);
   const bag = readBag(document, parts, complaints);
@@ -67,7 +57,7 @@ export function resolveJob(
     bag,
     oneSplicePerSegment: rules.some((rule) => rule.text === oneSpliceRule),
     steps,
-    wanted: { ...wanted, drawn: drawn === null ? null : drawn.flatMap((row) => drawnRow(row, builder)) },
+    wanted: { ...wanted, drawn: drawn === null ? null : drawnRows(drawn, builder) },
   };
   return { value: complaints.failed ? null : job, diagnostics: complaints.diagnostics };
 }
@@ -75,7 +65,11 @@ export function resolveJob(
 /** FAA AC 43.13-1B paragraph 11-167c: not more than one splice in a wire segment between two disconnect points. */
 const oneSpliceRule = 'one splice per segment';
 
-function drawnRow({ wire, row }: DrawnText, builder: HarnessBuilder): readonly DrawnRow[] {
+function drawnRows(drawn: Located, builder: HarnessBuilder): readonly DrawnRow[] {
+  return drawn.kind === 'list' ? drawn.items.flatMap((row) => drawnRow(row, builder)) : [];
+}
+
+function drawnRow(row: Located, builder: HarnessBuilder): readonly DrawnRow[] {
   const ends = (['from', 'to'] as const).map((side) => {
     const node = textUnder(row, side);
     const place = builder.placeByAddress.get(node?.text ?? '');
@@ -100,7 +94,7 @@ function drawnRow({ wire, row }: DrawnText, builder: HarnessBuilder): readonly D
     builder.complaints.error('colour', parsedColour.problem, colour?.span ?? null, parsedColour.help);
   return [
     {
-      wire,
+      wire: textUnder(row, 'wire')?.text ?? '',
       from,
       to,
       size: parsedSize?.ok === true ? parsedSize.value : null,

@@ -100,14 +100,12 @@ export function sortCauses(
   for (const one of findings) if (!parent.has(one)) groups.set(one, []);
   for (const one of findings) {
     if (!parent.has(one)) continue;
-    groups
-      .get(root(one))
-      ?.push({
-        kind: one.kind,
-        obligation: obligationOf(one.kind),
-        step: one.step,
-        points: [...one.points].sort(compareText),
-      });
+    groups.get(root(one))?.push({
+      kind: one.kind,
+      obligation: obligationOf(one.kind),
+      step: one.step,
+      points: [...one.points].sort(compareText),
+    });
   }
   return [...groups].map(([cause, consequences]) => ({ cause, consequences }));
 }
