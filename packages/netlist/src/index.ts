@@ -1,3 +1,5 @@
+export { type ConductorRecord, type ExtractedNets, extractNets } from './harness/extract-nets.ts';
+export { type ConductorRow, type HarnessTable, tableOfPins, tableOfRework } from './harness/harness-table.ts';
 export type * from './harness/job.ts';
 export { type Conducts, type Hop, netLabels, reachedFrom, shortestPath } from './harness/nets.ts';
 export { UnionFind } from './harness/union-find.ts';
@@ -11,6 +13,7 @@ export type { Reading } from './kit/read-document.ts';
 export { type KitFile, type KitVariant, readKit, resolveKit } from './kit/read-kit.ts';
 export { type EndPreparation, type JointState, Rework } from './rework/rework.ts';
 export type { BreachReason, RefusalReason, StepOutcome, Touch } from './rework/step-outcome.ts';
+export { formatPinTable, type PinTable, type PinTableRow, readPinTable } from './table/index.ts';
 export {
   compareText,
   type Diagnostic,

@@ -1,4 +1,11 @@
 export {
+  type ConductorChange,
+  diffHarness,
+  type HarnessDifference,
+  type NetChange,
+} from './compare/diff-harness.ts';
+export { type CavityNet, type CavityTrace, traceCavity } from './compare/trace-cavity.ts';
+export {
   type Consequence,
   type Finding,
   type FindingKind,

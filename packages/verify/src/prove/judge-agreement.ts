@@ -43,12 +43,25 @@ function comparePair(
   differ: ReadonlySet<string>,
 ): readonly RawFinding[] {
   const back = new Map([...pairs].map(([mine, theirs]) => [theirs, mine]));
-  const mine = changesOf(first, (address) => address, differ);
-  const theirs = changesOf(second, (address) => translate(address, back), differ);
+  // A device pin and the cavity that faces it are one place: what differs at one of them differs at both.
+  const facing = new Set(differ);
+  const seeing = (one: VariantChange, name: (address: string) => string): void => {
+    for (const [place, there] of one.job.places.entries()) {
+      const other = one.job.places[one.job.facing[place] ?? -1];
+      if (other !== undefined && differ.has(name(there.address))) facing.add(name(other.address));
+    }
+  };
+  const same = (address: string): string => address;
+  const translated = (address: string): string => translate(address, back);
+  seeing(first, same);
+  seeing(second, translated);
+  const mine = changesOf(first, same, facing);
+  const theirs = changesOf(second, translated, facing);
   const findings: RawFinding[] = [];
   for (const address of [...new Set([...mine.keys(), ...theirs.keys(), ...differ])].sort(compareText)) {
     const [a, b] = [mine.get(address) ?? 'unchanged', theirs.get(address) ?? 'unchanged'];
     const shouldDiffer = differ.has(address);
+    if (!shouldDiffer && facing.has(address)) continue;
     if ((a !== b) === shouldDiffer) continue;
     findings.push({
       kind: shouldDiffer ? 'variants-alike' : 'variants-differ',

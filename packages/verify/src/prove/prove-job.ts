@@ -1,7 +1,8 @@
-import { type Diagnostic, type Job, Rework, reachedFrom } from '@loomproof/netlist';
+import { type Diagnostic, type Job, Rework } from '@loomproof/netlist';
 import { assembledView } from './assembled-view.ts';
 import { type Expectation, expectedPartition } from './expected-partition.ts';
 import type { PathHop, RawFinding, VerdictWord } from './finding.ts';
+import { joiningTree } from './joining-tree.ts';
 import { judgeDrawing } from './judge-drawing.ts';
 import { judgeEndState } from './judge-end-state.ts';
 import { judgeFit } from './judge-fit.ts';
@@ -75,7 +76,7 @@ export function proveJob(job: Job): {
         one.witness.joins.length > 0 &&
         places.some((place) => one.keys.includes(`node:${place}`)),
     );
-    const proof = whole ? joiningTree(rework, places, names, view) : null;
+    const proof = whole ? joiningTree(rework, rework.ordinal, places, names, view) : null;
     return net.names.map(
       (name): CircuitReport => ({
         name,
@@ -103,45 +104,6 @@ export function proveJob(job: Job): {
     },
     diagnostics: [],
   };
-}
-
-/** The copper tree that joins places, without the branches that lead to none of them. */
-function joiningTree(
-  rework: Rework,
-  places: readonly number[],
-  names: Names,
-  view: (edge: number) => boolean,
-): readonly PathHop[] {
-  const [first] = places;
-  if (first === undefined) return [];
-  const { graph, ordinal } = rework;
-  const cameBy = new Map<number, { readonly from: number; readonly edge: number }>();
-  const order = [...reachedFrom(graph, ordinal, first, view)];
-  const seen = new Set([first]);
-  for (const node of order) {
-    for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
-      const edge = half >> 1;
-      const next = graph.otherEnd(half);
-      if (!graph.aliveAt(edge, ordinal) || !view(edge) || seen.has(next)) continue;
-      seen.add(next);
-      cameBy.set(next, { from: node, edge });
-    }
-  }
-  const needed = new Set<number>();
-  for (const place of places) {
-    for (let node = place; ; ) {
-      const arrival = cameBy.get(node);
-      if (arrival === undefined || needed.has(node)) break;
-      needed.add(node);
-      node = arrival.from;
-    }
-  }
-  return order
-    .filter((node) => needed.has(node))
-    .map((node) => {
-      const arrival = cameBy.get(node);
-      return names.hop(rework, arrival?.edge ?? 0, arrival?.from ?? 0, node);
-    });
 }
 
 /** Remarks that break no obligation and never change the verdict. */
