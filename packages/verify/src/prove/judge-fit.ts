@@ -91,7 +91,9 @@ function terminalFindings(rework: Rework, names: Names): readonly RawFinding[] {
   const findings: RawFinding[] = [];
   for (const [index, terminal] of job.terminals.entries()) {
     if (rework.terminalThere[index] !== 1) continue;
-    const ends = rework.endsOf(index);
+    // What was thrown away with an off-cut need not fit.
+    const ends = rework.endsOf(index).filter((end) => rework.endThere[end] === 1);
+    if (ends.length === 0) continue;
     const kit =
       ends.some((end) => job.wires[job.ends[end]?.wire ?? -1]?.origin === 'kit') ||
       terminal.ends.length === 0;

@@ -130,7 +130,7 @@ function namedThings(
   rework: Rework,
   expectation: Expectation,
   view: Conducts,
-): { wires(wire: number): boolean; place(place: number): boolean } {
+): { wires(wire: number): boolean; place(place: number): boolean; net(node: number): boolean } {
   const { job } = rework;
   const { wanted } = job;
   const before = labelsBefore(rework, view);
@@ -160,6 +160,7 @@ function namedThings(
       return nets.has(before[node] as number);
     },
     place: (place) => places.has(place) || stated.has(place),
+    net: (node) => nets.has(before[node] as number),
   };
 }
 

@@ -39,15 +39,16 @@ export function runWork(rework: Rework, reach: LiveReach, names: Names): WorkRun
     const outcome = rework.apply(step);
     const points = pointsOf(step.action, rework, names);
     if (outcome.refused !== null) {
+      const about = outcome.refused === 'locked' ? withConnector(step.action, keys, rework) : keys;
       findings.push({
         kind: 'step-refused',
         step: step.number,
         points,
         witness: { is: 'refusal', reason: outcome.refused },
         culprits: [step.number],
-        keys,
+        keys: about,
       });
-      for (const key of keys) if (!refusedKeys.has(key)) refusedKeys.set(key, step.number);
+      for (const key of about) if (!refusedKeys.has(key)) refusedKeys.set(key, step.number);
       continue;
     }
     if (live !== null) {
@@ -68,11 +69,7 @@ export function runWork(rework: Rework, reach: LiveReach, names: Names): WorkRun
         points,
         witness: { is: 'state', what: breach, expected: 'not so', found: 'so' },
         culprits: [step.number],
-        // Work in a plugged connector and plugging with an open lock are about the connector, whatever the cavity.
-        keys:
-          'place' in step.action
-            ? [...keys, `connector:${rework.job.places[step.action.place]?.connector ?? -1}`]
-            : keys,
+        keys: withConnector(step.action, keys, rework),
       });
     }
     for (const touch of outcome.touches) {
@@ -98,6 +95,13 @@ export function runWork(rework: Rework, reach: LiveReach, names: Names): WorkRun
     }
   }
   return { findings, refusedKeys, touched };
+}
+
+/** Work in a plugged or locked connector is about the connector, whatever the cavity. */
+function withConnector(action: StepAction, keys: readonly string[], rework: Rework): readonly string[] {
+  return 'place' in action
+    ? [...keys, `connector:${rework.job.places[action.place]?.connector ?? -1}`]
+    : keys;
 }
 
 const breachKinds = {

@@ -60,6 +60,18 @@ export function sortCauses(
       refused.find((other) => other.step === cause),
     );
   }
+  // An end that was bare while live and is still bare at the end was never closed: one mistake.
+  for (const one of ordered) {
+    if (one.kind !== 'bare-end-live') continue;
+    under(
+      one,
+      ordered.find(
+        (other) =>
+          (other.kind === 'bare-end' || other.kind === 'wound-open' || other.kind === 'joint-unsealed') &&
+          shares(one, other.keys),
+      ),
+    );
+  }
   for (const one of ordered) {
     if (netKinds.has(one.kind) || parent.has(one)) continue;
     under(
