@@ -1,5 +1,5 @@
 import { makeDiagnostic, type Source } from '../text/index.ts';
-import type { Delimiter } from './detect-delimiter.ts';
+import type { Delimiter } from './delimiter.ts';
 import type { TableLayout } from './read-header.ts';
 import type { SplitRow } from './split-rows.ts';
 import type { TableSink } from './table-sink.ts';

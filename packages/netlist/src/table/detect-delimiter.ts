@@ -1,11 +1,7 @@
 import { columnOfHeader } from './column-of-header.ts';
+import { type Delimiter, delimiters } from './delimiter.ts';
 import { tableLimits } from './limits.ts';
 import { type SplitRow, splitRows } from './split-rows.ts';
-
-const delimiters = [';', '\t', ','] as const;
-
-/** A character that separates the cells of a row. */
-export type Delimiter = (typeof delimiters)[number];
 
 /** Some spreadsheets write a first line such as `sep=;`, which says it all. */
 const announcement = /^\ufeff?sep=([;,\t])(?:\r\n|\n|\r)/i;

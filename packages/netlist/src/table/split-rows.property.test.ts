@@ -1,6 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import type { Delimiter } from './delimiter.ts';
 import { splitRows } from './split-rows.ts';
 
 const cellTexts = fc
@@ -8,7 +9,7 @@ const cellTexts = fc
     maxLength: 6,
   })
   .map((parts) => parts.join(''));
-const delimiters = fc.constantFrom(';', ',', '\t');
+const delimiters = fc.constantFrom<Delimiter[]>(';', ',', '\t');
 // A table of one empty cell is an empty text, which is no row at all.
 const tables = fc.array(fc.array(cellTexts, { minLength: 2, maxLength: 5 }), { minLength: 1, maxLength: 6 });
 

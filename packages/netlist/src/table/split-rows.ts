@@ -1,3 +1,5 @@
+import type { Delimiter } from './delimiter.ts';
+
 /**
  * One cell of a row: its text without quotes and outer blanks, and the offsets of that text. `verbatim` is
  * false when a doubled quote was undone, so that offsets within the text are not offsets of the source.
@@ -23,10 +25,6 @@ const lineFeed = 0x0a;
 const carriageReturn = 0x0d;
 const quote = 0x22;
 const byteOrderMark = 0xfeff;
-
-function isLineEnd(unit: number): boolean {
-  return unit === lineFeed || unit === carriageReturn;
-}
 
 /** A cell without the blanks around it. The cell itself says where it stands, so offsets stay exact. */
 function trimmedCell(text: string, start: number, end: number): SplitCell {
@@ -62,14 +60,14 @@ function quotedCell(text: string, open: number, close: number): SplitCell {
  * mixed line ends two rows become one cell.
  *
  * @param text - the whole text; a byte order mark at its start is skipped
- * @param delimiter - one UTF-16 unit
+ * @param delimiter - what separates cells
  * @param mostCells - how many cells of a row are looked at
  * @param from - the offset at which the first row starts
  * @returns the rows, lazily; linear in the text
  */
 export function* splitRows(
   text: string,
-  delimiter: string,
+  delimiter: Delimiter,
   mostCells: number,
   from = 0,
 ): Generator<SplitRow> {
@@ -82,14 +80,11 @@ export function* splitRows(
     }
     return at;
   };
+  // A search by the engine is many times faster than a loop over the units of a long cell.
+  const endOfCell = new RegExp(`[${delimiter}\\n\\r]`, 'g');
   const cellEnd = (from: number): number => {
-    let at = from;
-    while (at < text.length) {
-      const unit = text.charCodeAt(at);
-      if (unit === separator || isLineEnd(unit)) return at;
-      at += 1;
-    }
-    return at;
+    endOfCell.lastIndex = from;
+    return endOfCell.exec(text)?.index ?? text.length;
   };
   let at = from === 0 && text.charCodeAt(0) === byteOrderMark ? 1 : from;
   while (at < text.length) {

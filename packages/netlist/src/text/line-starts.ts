@@ -1,8 +1,7 @@
 import type { Source } from './source.ts';
 
 const byteOrderMark = 0xfeff;
-const lineFeed = 0x0a;
-const carriageReturn = 0x0d;
+const lineEnd = /\r\n|\n|\r/g;
 
 // Keyed by the source object, so that the index lives exactly as long as the text it belongs to.
 const indexes = new WeakMap<Source, readonly number[]>();
@@ -21,12 +20,7 @@ export function lineStarts(source: Source): readonly number[] {
   if (known !== undefined) return known;
   const { text } = source;
   const starts = [text.charCodeAt(0) === byteOrderMark ? 1 : 0];
-  for (let offset = 0; offset < text.length; offset += 1) {
-    const unit = text.charCodeAt(offset);
-    const endsLine =
-      unit === lineFeed || (unit === carriageReturn && text.charCodeAt(offset + 1) !== lineFeed);
-    if (endsLine) starts.push(offset + 1);
-  }
+  for (const match of text.matchAll(lineEnd)) starts.push(match.index + match[0].length);
   indexes.set(source, starts);
   return starts;
 }
