@@ -65,8 +65,12 @@ export function judgeFrame(
       touch('cavity', key, place.address, [`node:${index}`]);
     } else if (what === 'element') {
       const element = job.elements[index];
+      // A fuse is named by what is wanted of either of its pins.
+      const byPin =
+        element !== undefined && [element.from, element.to].some((pin) => named.place(pin) || named.net(pin));
       if (
         element === undefined ||
+        byPin ||
         job.wanted.changed.elements.has(index) ||
         element.fitted === rework.fuseFitted[index]
       )
@@ -161,6 +165,7 @@ function namedThings(
     },
     place: (place) => places.has(place) || stated.has(place),
     net: (node) => nets.has(before[node] as number),
+    net: (node) => nets.has(before[node] as number),
   };
 }
 
@@ -241,8 +246,12 @@ function markServing(
 ): void {
   const { graph, job, ordinal } = rework;
   const nodes = reachedFrom(graph, ordinal, start, view);
+  // A move states the net at its target.
   const stated = nodes.some(
-    (node) => node < job.places.length && expectation.stated.some((net) => net.places.has(node)),
+    (node) =>
+      node < job.places.length &&
+      (expectation.stated.some((net) => net.places.has(node)) ||
+        job.wanted.moves.some((move) => move.to === node)),
   );
   const degree = new Map<number, number>();
   const edges = new Set<number>();
