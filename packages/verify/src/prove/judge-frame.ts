@@ -165,7 +165,6 @@ function namedThings(
     },
     place: (place) => places.has(place) || stated.has(place),
     net: (node) => nets.has(before[node] as number),
-    net: (node) => nets.has(before[node] as number),
   };
 }
 
