@@ -70,7 +70,11 @@ export function expectedPartition(job: Job): {
     if (isDevice(place) || isDevice(other) || (contact[place] === 1 && contact[other] === 1))
       sets.union(place, other);
   }
-  const stated = statedNets(job, facing, sets, complain, names);
+  const mated = (place: number): number => {
+    const other = facing[place] ?? -1;
+    return other >= 0 && (isDevice(place) || isDevice(other) || contact[other] === 1) ? other : -1;
+  };
+  const stated = statedNets(job, mated, sets, complain, names);
   for (const net of stated) {
     const [first, ...rest] = [...net.places];
     if (first !== undefined) for (const place of rest) sets.union(first, place);
@@ -179,11 +183,15 @@ function movesOf(job: Job, names: Names, complain: Complain): ReadonlyMap<number
   return moves;
 }
 
-function withFacing(places: Iterable<number>, facing: Int32Array): Set<number> {
+/**
+ * Places with those mated to them: a device pin and the cavity that faces it always are, two harness halves only where
+ * the other half has a contact. An empty half comes along only if it is named, and then it is found to be open.
+ */
+function withFacing(places: Iterable<number>, mated: (place: number) => number): Set<number> {
   const all = new Set<number>();
   for (const place of places) {
     all.add(place);
-    const other = facing[place] ?? -1;
+    const other = mated(place);
     if (other >= 0) all.add(other);
   }
   return all;
@@ -191,7 +199,7 @@ function withFacing(places: Iterable<number>, facing: Int32Array): Set<number> {
 
 function statedNets(
   job: Job,
-  facing: Int32Array,
+  mated: (place: number) => number,
   sets: UnionFind,
   complain: Complain,
   names: Names,
@@ -200,7 +208,7 @@ function statedNets(
   const found: { names: string[]; places: Set<number>; span: Span | null }[] = wanted.circuits.map(
     (circuit) => ({
       names: [circuit.name],
-      places: withFacing(circuit.places, facing),
+      places: withFacing(circuit.places, mated),
       span: circuit.span,
     }),
   );
@@ -217,8 +225,8 @@ function statedNets(
       byRoot.set(root, one);
     }
     one.names.push(addition.name);
-    for (const place of withFacing(addition.add, facing)) one.places.add(place);
-    for (const place of withFacing(addition.take, facing)) one.take.add(place);
+    for (const place of withFacing(addition.add, mated)) one.places.add(place);
+    for (const place of withFacing(addition.take, mated)) one.take.add(place);
     if (addition.take.includes(addition.to))
       complain(`\`${names.place(addition.to)}\` is both the net and taken from it`, addition.span);
   }
