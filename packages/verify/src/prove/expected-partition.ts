@@ -15,6 +15,11 @@ export interface Expectation {
   readonly stated: readonly StatedNet[];
   /** The facing cavity of each place in the finished machine, or -1. */
   readonly facing: Int32Array;
+  /**
+   * Stated places with a facing cavity that has no contact as found: where the work fits one, the two are mated and the
+   * facing cavity belongs to the stated net; where it does not, that cavity stands alone.
+   */
+  readonly follows: readonly (readonly [number, number])[];
 }
 
 /**
@@ -82,7 +87,15 @@ export function expectedPartition(job: Job): {
   const labels = sets.labels(job.places.length);
   checkNothingElse(job, stated, labels, complain, names);
   checkApart(job, stated, complain, names);
-  return { value: diagnostics.length > 0 ? null : { labels, stated, facing }, diagnostics };
+  const follows: (readonly [number, number])[] = [];
+  for (const net of stated) {
+    for (const place of net.places) {
+      const other = facing[place] ?? -1;
+      if (other >= 0 && mated(place) < 0 && !stated.some((one) => one.places.has(other)))
+        follows.push([place, other]);
+    }
+  }
+  return { value: diagnostics.length > 0 ? null : { labels, stated, facing, follows }, diagnostics };
 }
 
 type Complain = (message: string, span: Span | null, help?: string | null) => void;
@@ -185,7 +198,7 @@ function movesOf(job: Job, names: Names, complain: Complain): ReadonlyMap<number
 
 /**
  * Places with those mated to them: a device pin and the cavity that faces it always are, two harness halves only where
- * the other half has a contact. An empty half comes along only if it is named, and then it is found to be open.
+ * the other half has a contact as found. An empty half follows if the work fits a contact; see `Expectation.follows`.
  */
 function withFacing(places: Iterable<number>, mated: (place: number) => number): Set<number> {
   const all = new Set<number>();

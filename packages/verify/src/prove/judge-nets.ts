@@ -31,7 +31,7 @@ export function judgeNets(
   names: Names,
 ): NetJudgement {
   const labels = rework.labels(rework.ordinal, view);
-  const expected = expectation.labels;
+  const expected = withFollowers(rework, expectation);
   let equal = true;
   for (let place = 0; place < labels.length && equal; place += 1) equal = labels[place] === expected[place];
   const open = new Set<string>();
@@ -41,12 +41,27 @@ export function judgeNets(
   }
   const findings = equal
     ? []
-    : disturbances(labels, expected).map((one) => finding(one, labels, rework, expectation, view, names));
+    : disturbances(labels, expected).map((one) =>
+        finding(one, labels, expected, rework, expectation, view, names),
+      );
   return {
     labels,
-    findings: [...findings, ...apartFindings(rework, expectation, labels, view, names)],
+    findings: [...findings, ...apartFindings(rework, expected, labels, view, names)],
     open,
   };
+}
+
+/** The expected labels once the facing cavities that the work gave a contact are counted in. */
+function withFollowers(rework: Rework, expectation: Expectation): Int32Array {
+  const fitted = expectation.follows.filter(
+    ([place, other]) => rework.hasContact(place) && rework.hasContact(other),
+  );
+  if (fitted.length === 0) return expectation.labels;
+  const sets = new UnionFind(expectation.labels.length);
+  for (let place = 0; place < expectation.labels.length; place += 1)
+    sets.union(place, expectation.labels[place] as number);
+  for (const [place, other] of fitted) sets.union(place, other);
+  return sets.labels(expectation.labels.length);
 }
 
 interface Disturbance {
@@ -86,6 +101,7 @@ function push(map: Map<number, number[]>, key: number, value: number): void {
 function finding(
   one: Disturbance,
   labels: Int32Array,
+  expected: Int32Array,
   rework: Rework,
   expectation: Expectation,
   view: Conducts,
@@ -96,7 +112,7 @@ function finding(
   const keys = new Set<string>();
   for (const places of one.nets.values()) {
     const byBlock = new Map<number, number[]>();
-    for (const place of places) push(byBlock, expectation.labels[place] as number, place);
+    for (const place of places) push(byBlock, expected[place] as number, place);
     const [first, ...others] = [...byBlock.values()];
     if (first === undefined) continue;
     for (const other of others) joins.push(wrongJoin(first, other, rework, view, names));
@@ -241,7 +257,7 @@ export function endsByNode(rework: Rework): ReadonlyMap<number, number> {
 /** Pairs that must never meet and do, although the expectation itself has them together as found. */
 function apartFindings(
   rework: Rework,
-  expectation: Expectation,
+  expected: Int32Array,
   labels: Int32Array,
   view: Conducts,
   names: Names,
@@ -253,7 +269,7 @@ function apartFindings(
       for (const b of group.slice(index + 1)) {
         const points = [names.place(a), names.place(b)];
         if (labels[a] === labels[b]) {
-          if (expectation.labels[a] !== expectation.labels[b]) continue;
+          if (expected[a] !== expected[b]) continue;
           const path = shortestPath(rework.graph, rework.ordinal, a, b, view) ?? [];
           findings.push({
             kind: 'apart-joined',
