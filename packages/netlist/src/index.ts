@@ -1,3 +1,13 @@
+export {
+  type Face,
+  type Misreading,
+  misreadings,
+  neighbours,
+  parsePlace,
+  placeInWords,
+  type Side,
+  viewFrom,
+} from './face/index.ts';
 export { type ConductorRecord, type ExtractedNets, extractNets } from './harness/extract-nets.ts';
 export { type ConductorRow, type HarnessTable, tableOfPins, tableOfRework } from './harness/harness-table.ts';
 export type * from './harness/job.ts';
@@ -7,6 +17,7 @@ export { beforeWork, type EdgeKind, never, WiringGraph } from './harness/wiring-
 export { InvariantError } from './invariant-error.ts';
 export type { Variant, VariantAxis } from './kit/choose-variant.ts';
 export type { TableLoader } from './kit/embed-tables.ts';
+export { kitJsonSchema } from './kit/kit-json-schema.ts';
 export { kitSchema } from './kit/kit-schema.ts';
 export { type Located, locate, type PlainKit } from './kit/located.ts';
 export type { Reading } from './kit/read-document.ts';

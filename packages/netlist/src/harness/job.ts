@@ -1,4 +1,4 @@
-import type { Located } from '../kit/located.ts';
+import type { Face } from '../face/index.ts';
 import type { Span } from '../text/index.ts';
 import type { Colour, Size } from '../value/index.ts';
 
@@ -91,8 +91,8 @@ export interface Connector {
   readonly lock: LockState;
   readonly latch: LockState;
   readonly zone: Zone;
-  /** The `face:` entry as written, read by the face module. */
-  readonly face: Located | null;
+  /** Where its cavities are, or null when the kit file does not say. */
+  readonly face: Face | null;
   readonly span: Span | null;
 }
 
@@ -164,12 +164,23 @@ export interface DeviceElement {
   readonly to: number;
   readonly connector: number;
   readonly fitted: boolean;
+  /** Ohms at work and, for a filament, cold; null when not said. */
+  readonly ohm: number | null;
+  readonly coldOhm: number | null;
+  /** Watts of a load, and the volts at which they are meant. */
+  readonly watts: number | null;
+  readonly volts: number | null;
+  /** Forward drop of a diode in volts. */
+  readonly dropVolts: number | null;
+  /** Rating of a fuse in amperes. */
+  readonly ratingAmps: number | null;
 }
 
 /** A source with the places it feeds. Sources are a set, each on or off. */
 export interface Supply {
   readonly name: string;
   readonly places: readonly number[];
+  readonly volts: number | null;
 }
 
 /** A position along a wire, in millimetres from one original end of it. */

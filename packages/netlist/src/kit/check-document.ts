@@ -1,12 +1,9 @@
 import type * as z from 'zod';
 import type { Diagnostic } from '../text/index.ts';
 import { nearestName } from '../text/index.ts';
-import { stepNumberKey } from './choose-variant.ts';
 import { kitSchema } from './kit-schema.ts';
 import type { Located } from './located.ts';
-
-/** Stands for a key that JavaScript objects cannot hold as an ordinary one; control characters never reach here. */
-const protoStandIn = '\u0001proto';
+import { plainOf, protoStandIn } from './plain-of.ts';
 
 /**
  * Checks the form of one variant's document against the published schema; every complaint points at its place.
@@ -16,17 +13,6 @@ export function checkDocument(document: Located): readonly Diagnostic[] {
   const result = kitSchema.safeParse(plainOf(document));
   if (result.success) return [];
   return result.error.issues.flatMap((issue) => explain(issue, document));
-}
-
-/** A plain copy for the schema alone; nothing else ever reads it. */
-function plainOf(node: Located): unknown {
-  if (node.kind === 'text') return node.text;
-  if (node.kind === 'list') return node.items.map(plainOf);
-  const plain = Object.create(null) as Record<string, unknown>;
-  for (const { key, value } of node.entries.values()) {
-    if (key !== stepNumberKey) plain[key === '__proto__' ? protoStandIn : key] = plainOf(value);
-  }
-  return plain;
 }
 
 function explain(issue: z.core.$ZodIssue, root: Located): Diagnostic[] {

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { faceSchema } from '../face/index.ts';
 
 /*
  * The shape of a kit file after the values that differ by variant have been chosen. Every scalar is text: what a
@@ -53,7 +54,12 @@ const element = z.strictObject({
   from: text.describe('pin; the anode of a diode'),
   to: text.describe('pin; the cathode of a diode'),
   name: text.optional(),
-  rating: text.optional(),
+  resistance: text.optional().describe('with its unit, such as 12 ohm'),
+  cold: text.optional().describe('resistance of a filament when cold, as an ohmmeter sees it'),
+  power: text.optional().describe('of a load at its voltage, such as 21 W'),
+  volts: text.optional().describe('the voltage at which the power is meant'),
+  drop: text.optional().describe('forward drop of a diode, such as 0.7 V'),
+  rating: text.optional().describe('of a fuse, such as 10 A'),
   fitted: yesNo.optional().describe('fuses only: whether a fuse is in the holder, yes when not said'),
 });
 
@@ -81,7 +87,7 @@ const connector = z.strictObject({
     .optional()
     .describe('cavity labels: whether current can come out there'),
   elements: z.array(element).optional().describe('what joins the pins of a device inside it'),
-  face: z.unknown().optional(),
+  face: faceSchema.optional(),
   only,
   note,
 });
@@ -137,7 +143,7 @@ const harness = {
 
 const stock = z.strictObject({
   ...harness,
-  supplies: namesOf(z.strictObject({ at: texts, only, note })).optional(),
+  supplies: namesOf(z.strictObject({ at: texts, volts: text.optional(), only, note })).optional(),
   boundaries: namesOf(boundary).optional(),
 });
 const bag = z.strictObject({

@@ -1,6 +1,9 @@
+import { type Face, faceSchema, readFace } from '../face/index.ts';
 import type { Origin, SourceClass, Zone } from '../harness/job.ts';
 import type { Located, LocatedEntry } from '../kit/located.ts';
 import { entryOf, itemsUnder, rowsUnder, textsUnder, textUnder } from '../kit/located.ts';
+import { plainOf } from '../kit/plain-of.ts';
+import { parseQuantity, type QuantityUnit } from '../value/index.ts';
 import { checkName } from './check-name.ts';
 import { textOr } from './complaints.ts';
 import type { HarnessBuilder } from './harness-builder.ts';
@@ -156,7 +159,7 @@ function readConnector(
     lock: lockOf(row, 'lock'),
     latch: lockOf(row, 'latch'),
     zone,
-    face: entryOf(row, 'face'),
+    face: readFaceOf(row, labels, builder),
     span: entry.keySpan,
   });
 }
@@ -310,6 +313,12 @@ function readElements(section: Located | null, builder: HarnessBuilder): void {
         to: pins[1] ?? 0,
         connector,
         fitted: textUnder(row, 'fitted') === null || isYes(row, 'fitted'),
+        ohm: quantity(row, 'resistance', 'ohm', builder),
+        coldOhm: quantity(row, 'cold', 'ohm', builder),
+        watts: quantity(row, 'power', 'W', builder),
+        volts: quantity(row, 'volts', 'V', builder),
+        dropVolts: quantity(row, 'drop', 'V', builder),
+        ratingAmps: quantity(row, 'rating', 'A', builder),
       });
     }
   }
@@ -324,7 +333,7 @@ function readSupplies(section: Located | null, builder: HarnessBuilder): void {
         builder.complaints.unknown('place', one.text, one.span, builder.placeByAddress.keys());
       else places.push(place);
     }
-    builder.supplies.push({ name: entry.key, places });
+    builder.supplies.push({ name: entry.key, places, volts: quantity(entry.value, 'volts', 'V', builder) });
   }
 }
 
@@ -335,4 +344,25 @@ function sourceOf(text: string | undefined): SourceClass {
 function lockOf(row: Located, key: string): 'closed' | 'open' | 'none' {
   const text = textUnder(row, key)?.text;
   return text === 'closed' || text === 'open' ? text : 'none';
+}
+
+/** The face of a connector, checked against its own list of labels. */
+function readFaceOf(row: Located, labels: readonly string[], builder: HarnessBuilder): Face | null {
+  const node = entryOf(row, 'face');
+  if (node === null) return null;
+  const form = faceSchema.safeParse(plainOf(node));
+  // The schema of the whole file has complained of a wrong form already.
+  if (!form.success) return null;
+  const reading = readFace(form.data, labels);
+  for (const problem of reading.problems) builder.complaints.error('face', problem, node.span);
+  return reading.value;
+}
+
+function quantity(row: Located, key: string, unit: QuantityUnit, builder: HarnessBuilder): number | null {
+  const node = textUnder(row, key);
+  if (node === null) return null;
+  const parsed = parseQuantity(node.text, unit);
+  if (parsed.ok) return parsed.value;
+  builder.complaints.error('quantity', parsed.problem, node.span, parsed.help);
+  return null;
 }
