@@ -1,3 +1,4 @@
+import { ac4313Table119 } from '../wire/ac4313-table-11-9.ts';
 import type { Published } from '../wire/published.ts';
 
 /** The currents that one gauge may carry, in the order of the table's columns. */
@@ -81,4 +82,21 @@ export const engineSpace105: AmpacityTable = {
     { awg: '3/0', ampere: [385, 327] },
     { awg: '4/0', ampere: [445, 378] },
   ],
+};
+
+/** AC 43.13-1B table 11-9 as a table of currents; its conditions stand with {@link ac4313Table119}. */
+export const ac4313Ampacity: AmpacityTable = {
+  id: 'ac4313-table-11-9',
+  title: 'AC 43.13-1B table 11-9, surroundings at 70 degrees Celsius, in a bundle, to 60 000 ft',
+  source: ac4313Table119.source,
+  confirmed: ac4313Table119.confirmed,
+  columns: [
+    { insulationC: 105, place: 'any' },
+    { insulationC: 150, place: 'any' },
+    { insulationC: 200, place: 'any' },
+  ],
+  rows: ac4313Table119.rows.map(({ awg, ampereAt105, ampereAt150, ampereAt200 }) => ({
+    awg,
+    ampere: [ampereAt105, ampereAt150, ampereAt200],
+  })),
 };

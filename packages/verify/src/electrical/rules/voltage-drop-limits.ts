@@ -60,7 +60,7 @@ export const voltageDropLimits: readonly VoltageDropLimit[] = [
     nominalVolt: null,
     value: 2,
     unit: 'percent',
-    source: 'FAA handbook text, flight-mechanic.com, flight-mechanic.com',
+    source: 'FAA handbook text, flight-mechanic.com',
     confirmed: true,
   },
   {
@@ -79,7 +79,7 @@ export const voltageDropLimits: readonly VoltageDropLimit[] = [
     nominalVolt: 28,
     value: 1,
     unit: 'volt',
-    source: 'from memory; FAA AC 43.13-1B CHG 1 pp. 11-22, 11-26',
+    source: 'from memory; the pairing of volts and limits of FAA AC 43.13-1B table 11-6 was not read',
     confirmed: false,
   },
   {
@@ -88,7 +88,7 @@ export const voltageDropLimits: readonly VoltageDropLimit[] = [
     nominalVolt: 115,
     value: 4,
     unit: 'volt',
-    source: 'from memory; FAA AC 43.13-1B CHG 1 pp. 11-22, 11-26',
+    source: 'from memory; the pairing of volts and limits of FAA AC 43.13-1B table 11-6 was not read',
     confirmed: false,
   },
   {
@@ -97,7 +97,7 @@ export const voltageDropLimits: readonly VoltageDropLimit[] = [
     nominalVolt: 200,
     value: 7,
     unit: 'volt',
-    source: 'from memory; FAA AC 43.13-1B CHG 1 pp. 11-22, 11-26',
+    source: 'from memory; the pairing of volts and limits of FAA AC 43.13-1B table 11-6 was not read',
     confirmed: false,
   },
   {
@@ -142,7 +142,7 @@ export const voltageDropLimits: readonly VoltageDropLimit[] = [
     nominalVolt: null,
     value: 0.005,
     unit: 'ohm',
-    source: 'FAA handbook text, flight-mechanic.com, flight-mechanic.com',
+    source: 'FAA handbook text, flight-mechanic.com',
     confirmed: true,
   },
   {
