@@ -31,7 +31,7 @@ export type Part =
     }
   | { readonly is: 'seal'; readonly name: string; readonly insulation: Range | null }
   | { readonly is: 'plug' | 'jumper' | 'tie' | 'tape'; readonly name: string }
-  | { readonly is: 'fuse'; readonly name: string; readonly rating: string | null }
+  | { readonly is: 'fuse'; readonly name: string; readonly ratingAmps: number | null }
   | {
       readonly is: 'splice';
       readonly name: string;

@@ -1,7 +1,7 @@
 import type { Part, Range, Zone } from '../harness/job.ts';
 import type { Located } from '../kit/located.ts';
 import { rowsUnder, textUnder } from '../kit/located.ts';
-import { parseRange } from '../value/index.ts';
+import { parseQuantity, parseRange } from '../value/index.ts';
 import { type Complaints, textOr } from './complaints.ts';
 
 /** Reads the catalogue of part kinds: what each is, and the sizes it fits. */
@@ -74,7 +74,7 @@ function readPart(name: string, row: Located, complaints: Complaints): Part | nu
     case 'tube':
       return { is, name, size: rangeUnder(row, 'size', complaints), zone };
     case 'fuse':
-      return { is, name, rating: textUnder(row, 'rating')?.text ?? null };
+      return { is, name, ratingAmps: ratingUnder(row, complaints) };
     case 'plug':
     case 'jumper':
     case 'tie':
@@ -112,5 +112,14 @@ function rangeUnder(row: Located, key: string, complaints: Complaints): Range | 
   const range = parseRange(node.text);
   if (range.ok) return { min: range.value.min, max: range.value.max };
   complaints.error('range', range.problem, node.span, range.help);
+  return null;
+}
+
+function ratingUnder(row: Located, complaints: Complaints): number | null {
+  const node = textUnder(row, 'rating');
+  if (node === null) return null;
+  const rating = parseQuantity(node.text, 'A');
+  if (rating.ok) return rating.value;
+  complaints.error('quantity', rating.problem, node.span, rating.help);
   return null;
 }

@@ -58,6 +58,12 @@ export class Rework {
   readonly partsRecovered = new Map<string, number>();
   readonly ringsOnStud = new Map<number, number>();
   readonly lastStepOnEnd: Int32Array;
+  /** Ordinal of the step that left each end hanging free, or 0. */
+  readonly freedAt: Int32Array;
+  /** Ordinal of the first step that found none of a part left. */
+  readonly partsShortAt = new Map<string, number>();
+  /** The fuse that was fitted last, by element; null for the one as found. */
+  readonly fuseFittedPart: (string | null)[];
   readonly #terminalEnds: number[][];
   readonly #stations = new Map<number, Stations>();
   readonly #conductorEdge: Int32Array;
@@ -88,6 +94,8 @@ export class Rework {
     this.endTube = job.ends.map(() => null);
     this.endTied = new Uint8Array(job.ends.length);
     this.lastStepOnEnd = new Int32Array(job.ends.length);
+    this.freedAt = new Int32Array(job.ends.length);
+    this.fuseFittedPart = job.elements.map(() => null);
     this.pieceThere = new Uint8Array(job.pieces.length);
     this.jointState = job.joints.map((joint) => joint.before);
     this.jointEnds = job.joints.map(() => []);
@@ -183,6 +191,7 @@ export class Rework {
   #unseat(terminal: number, step: number): void {
     const place = this.terminalPlace[terminal] ?? -1;
     if (place < 0) return;
+    for (const end of this.endsOf(terminal)) this.freedAt[end] = step;
     const edge = this.graph.find('seat', this.#terminalNode(terminal), place);
     if (edge >= 0) this.graph.end(edge, step);
     this.terminalPlace[terminal] = -1;
@@ -251,7 +260,11 @@ export class Rework {
   }
 
   #take(part: string | null): void {
-    if (part !== null) this.partsTaken.set(part, (this.partsTaken.get(part) ?? 0) + 1);
+    if (part === null) return;
+    const taken = (this.partsTaken.get(part) ?? 0) + 1;
+    this.partsTaken.set(part, taken);
+    const there = (this.job.bag.get(part) ?? 0) + (this.partsRecovered.get(part) ?? 0);
+    if (taken > there && !this.partsShortAt.has(part)) this.partsShortAt.set(part, this.ordinal);
   }
 
   #recover(part: string | null): void {
@@ -398,7 +411,10 @@ export class Rework {
         const fit = action.kind === 'fit fuse';
         if (this.fuseFitted[action.element] === fit) return 'already so';
         this.fuseFitted[action.element] = fit;
-        if (action.kind === 'fit fuse') this.#take(action.part);
+        if (action.kind === 'fit fuse') {
+          this.#take(action.part);
+          this.fuseFittedPart[action.element] = action.part;
+        }
         touches.push({ what: 'element', index: action.element });
         return null;
       }
@@ -499,6 +515,7 @@ export class Rework {
       this.endThere[end] = 1;
       this.endPreparation[end] = 'cut';
       this.lastStepOnEnd[end] = now;
+      this.freedAt[end] = now;
     }
     const leftNodes = [...stations.nodes.slice(0, action.after + 1), this.#endNode(left)];
     const rightNodes = [this.#endNode(right), ...stations.nodes.slice(action.after + 1)];
@@ -611,6 +628,7 @@ export class Rework {
       this.endJoint[end] = -1;
       this.endPreparation[end] = 'cut';
       this.lastStepOnEnd[end] = this.ordinal;
+      this.freedAt[end] = this.ordinal;
     }
     this.jointEnds[joint] = [];
     this.jointState[joint] = 'wound';

@@ -16,7 +16,9 @@ export function describeFinding(finding: RawFinding): string {
     case 'touched-unnamed':
       return `${what} is worked on or different, and nothing that is wanted names it`;
     case 'mate-changed':
-      return `${what} was found unplugged and is plugged now`;
+      return witness.is === 'state'
+        ? `${what} should be mated with ${witness.expected}, and is with ${witness.found}`
+        : what;
     case 'kit-wire-idle':
       return `kit wire ${what} serves no circuit that is wanted`;
     case 'drawing-differs':

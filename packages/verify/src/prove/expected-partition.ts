@@ -79,7 +79,7 @@ export function expectedPartition(job: Job): {
     const other = facing[place] ?? -1;
     return other >= 0 && (isDevice(place) || isDevice(other) || contact[other] === 1) ? other : -1;
   };
-  const stated = statedNets(job, mated, sets, complain, names);
+  const stated = [...statedNets(job, mated, sets, complain, names)];
   for (const net of stated) {
     const [first, ...rest] = [...net.places];
     if (first !== undefined) for (const place of rest) sets.union(first, place);
@@ -87,6 +87,13 @@ export function expectedPartition(job: Job): {
   const labels = sets.labels(job.places.length);
   checkNothingElse(job, stated, labels, complain, names);
   checkApart(job, stated, complain, names);
+  for (const [from, to] of moves) {
+    if (stated.some((net) => net.places.has(to))) continue;
+    const places = new Set<number>();
+    for (let place = 0; place < labels.length; place += 1)
+      if (labels[place] === labels[to]) places.add(place);
+    if (places.size > 1) stated.push({ names: [`${names.place(from)} moved to ${names.place(to)}`], places });
+  }
   const follows: (readonly [number, number])[] = [];
   for (const net of stated) {
     for (const place of net.places) {

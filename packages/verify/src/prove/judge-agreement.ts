@@ -1,4 +1,4 @@
-import { compareText, type Job, type Variant } from '@loomproof/netlist';
+import { compareText, type Job, UnionFind, type Variant } from '@loomproof/netlist';
 import type { RawFinding } from './finding.ts';
 
 /** One judged variant as the comparison of variants sees it. */
@@ -57,27 +57,62 @@ function comparePair(
   seeing(second, translated);
   const mine = changesOf(first, same, facing);
   const theirs = changesOf(second, translated, facing);
-  const findings: RawFinding[] = [];
+  const wrong = new Map<string, { readonly a: string; readonly b: string; readonly alike: boolean }>();
   for (const address of [...new Set([...mine.keys(), ...theirs.keys(), ...differ])].sort(compareText)) {
     const [a, b] = [mine.get(address) ?? 'unchanged', theirs.get(address) ?? 'unchanged'];
     const shouldDiffer = differ.has(address);
     if (!shouldDiffer && facing.has(address)) continue;
-    if ((a !== b) === shouldDiffer) continue;
-    findings.push({
-      kind: shouldDiffer ? 'variants-alike' : 'variants-differ',
-      step: null,
-      points: [address],
-      witness: {
-        is: 'variants',
-        place: address,
-        first: `${first.variant.name}: ${a}`,
-        second: `${second.variant.name}: ${b}`,
-      },
-      culprits: [],
-      keys: [`differs:${address}`],
-    });
+    if ((a !== b) !== shouldDiffer) wrong.set(address, { a, b, alike: shouldDiffer });
   }
-  return findings;
+  return grouped([...wrong.keys()], [netsByName(first, same), netsByName(second, translated)]).map(
+    (addresses): RawFinding => {
+      const head = wrong.get(addresses[0] ?? '');
+      return {
+        kind: head?.alike === true ? 'variants-alike' : 'variants-differ',
+        step: null,
+        points: addresses,
+        witness: {
+          is: 'variants',
+          place: addresses[0] ?? '',
+          first: `${first.variant.name}: ${head?.a ?? ''}`,
+          second: `${second.variant.name}: ${head?.b ?? ''}`,
+        },
+        culprits: [],
+        keys: addresses.map((address) => `differs:${address}`),
+      };
+    },
+  );
+}
+
+/** The net after the work of each address, as the first variant calls it. */
+function netsByName(
+  { job, after }: VariantChange,
+  name: (address: string) => string,
+): ReadonlyMap<string, number> {
+  return new Map(job.places.map((place, index) => [name(place.address), after[index] as number]));
+}
+
+/** One join shows at every place of its net: addresses that are on one net in either variant are one difference. */
+function grouped(
+  addresses: readonly string[],
+  nets: readonly ReadonlyMap<string, number>[],
+): readonly (readonly string[])[] {
+  const sets = new UnionFind(addresses.length);
+  for (const net of nets) {
+    const heads = new Map<number, number>();
+    for (const [index, address] of addresses.entries()) {
+      const label = net.get(address);
+      if (label === undefined) continue;
+      const head = heads.get(label);
+      if (head === undefined) heads.set(label, index);
+      else sets.union(head, index);
+    }
+  }
+  const labels = sets.labels(addresses.length);
+  const groups = new Map<number, string[]>();
+  for (const [index, address] of addresses.entries())
+    groups.set(labels[index] as number, [...(groups.get(labels[index] as number) ?? []), address]);
+  return [...groups.values()];
 }
 
 /** An address of the second variant as the first one calls it: by the pair of the whole address, else of its connector. */

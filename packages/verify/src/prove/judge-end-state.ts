@@ -39,6 +39,7 @@ function connectorFindings(rework: Rework, run: WorkRun): readonly RawFinding[] 
   for (const [index, connector] of job.connectors.entries()) {
     const steps = run.touched.get(`connector:${index}`) ?? [];
     const last = steps[steps.length - 1] ?? null;
+    const unplugged = lastUnplug(rework, index);
     const other = rework.counterpart[index] ?? -1;
     const leave = job.wanted.leftUnplugged.has(index) || job.wanted.leftUnplugged.has(other);
     const keys = [`connector:${index}`, `connector:${other}`];
@@ -51,7 +52,7 @@ function connectorFindings(rework: Rework, run: WorkRun): readonly RawFinding[] 
       if (leave && rework.plugged[index] === true)
         findings.push(state('still-plugged', last, connector.name, 'left unplugged', 'plugged', keys));
       else if (!leave && asBefore && rework.plugged[index] !== true)
-        findings.push(state('left-unplugged', last, connector.name, 'plugged', 'unplugged', keys));
+        findings.push(state('left-unplugged', unplugged, connector.name, 'plugged', 'unplugged', keys));
     }
     for (const [what, now] of [
       ['secondary lock', rework.lock[index]],
@@ -68,6 +69,16 @@ function connectorFindings(rework: Rework, run: WorkRun): readonly RawFinding[] 
     }
   }
   return findings;
+}
+
+function lastUnplug(rework: Rework, connector: number): number | null {
+  let last: number | null = null;
+  const other = rework.job.connectors[connector]?.counterpart ?? -1;
+  for (const { action, number } of rework.job.steps) {
+    if (action.kind === 'unplug' && (action.connector === connector || action.connector === other))
+      last = number;
+  }
+  return last;
 }
 
 function lastLockStep(rework: Rework, connector: number, kind: 'open lock' | 'open latch'): number | null {
@@ -102,12 +113,15 @@ function partFindings(rework: Rework): readonly RawFinding[] {
     const recovered = rework.partsRecovered.get(name) ?? 0;
     const kind = used > inBag + recovered ? 'part-missing' : used < inBag ? 'part-unused' : null;
     if (kind === null) continue;
+    const short = rework.partsShortAt.get(name);
+    const step =
+      kind === 'part-missing' && short !== undefined ? (job.steps[short - 1]?.number ?? null) : null;
     findings.push({
       kind,
-      step: null,
+      step,
       points: [name],
       witness: { is: 'count', part: name, inBag, used },
-      culprits: [],
+      culprits: step === null ? [] : [step],
       keys: [`part:${name}`],
     });
   }

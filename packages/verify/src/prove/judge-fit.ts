@@ -227,7 +227,8 @@ function sealFindings(rework: Rework, end: number, step: number | null, names: N
   const value = wire?.insulationMm ?? null;
   const words = range === null ? null : `${range.min}..${range.max} mm`;
   const keys = [`seal:${end}`, `end:${end}`];
-  const fitted = step ?? stepOfSeal(rework, end);
+  // A seal that came with the wire is the kit's own doing and no step's.
+  const fitted = there.seal === name ? null : (stepOfSeal(rework, end) ?? step);
   if (range === null || value === null) {
     return [
       fitFinding(

@@ -72,28 +72,14 @@ export function judgeFrame(
         element === undefined ||
         byPin ||
         job.wanted.changed.elements.has(index) ||
-        element.fitted === rework.fuseFitted[index]
+        !fuseChanged(rework, index)
       )
         continue;
       if (job.connectors[element.connector]?.origin === 'kit') continue;
       touch('fuse', key, element.name, []);
     }
   }
-  const plugged = assembledPlugged(job);
-  for (const [index, connector] of job.connectors.entries()) {
-    if (connector.counterpart < index || rework.counterpart[index] !== connector.counterpart) continue;
-    if (connector.counterpart >= 0 && plugged[index] === false && rework.plugged[index] === true) {
-      const steps = run.touched.get(`connector:${index}`) ?? [];
-      findings.push({
-        kind: 'mate-changed',
-        step: steps[steps.length - 1] ?? null,
-        points: [connector.name],
-        witness: { is: 'state', what: connector.name, expected: 'unplugged as found', found: 'plugged' },
-        culprits: steps.slice(-1),
-        keys: [`connector:${index}`],
-      });
-    }
-  }
+  findings.push(...mateFindings(rework, run));
   return [...findings, ...idleKitWires(rework, expectation, view, names)];
 }
 
@@ -245,12 +231,8 @@ function markServing(
 ): void {
   const { graph, job, ordinal } = rework;
   const nodes = reachedFrom(graph, ordinal, start, view);
-  // A move states the net at its target.
   const stated = nodes.some(
-    (node) =>
-      node < job.places.length &&
-      (expectation.stated.some((net) => net.places.has(node)) ||
-        job.wanted.moves.some((move) => move.to === node)),
+    (node) => node < job.places.length && expectation.stated.some((net) => net.places.has(node)),
   );
   const degree = new Map<number, number>();
   const edges = new Set<number>();
@@ -285,4 +267,105 @@ export function isUnusedKitWire(rework: Rework, wire: number): boolean {
   if (job.wires[wire]?.origin !== 'kit' || rework.pieceThere[wire] !== 1 || rework.jointsOn(wire).length > 0)
     return false;
   return (job.wires[wire]?.ends ?? []).every((end) => rework.isFree(end));
+}
+
+/** Another rating, or one that cannot be compared, is a change; the same fuse put back is not. */
+function fuseChanged(rework: Rework, element: number): boolean {
+  const { job } = rework;
+  const before = job.elements[element];
+  if (before === undefined) return false;
+  if (before.fitted !== rework.fuseFitted[element]) return true;
+  const part = job.parts.get(rework.fuseFittedPart[element] ?? '');
+  return part?.is === 'fuse' && (part.ratingAmps === null || part.ratingAmps !== before.ratingAmps);
+}
+
+/** Pairs that are mated otherwise than as found and as intent says. */
+function mateFindings(rework: Rework, run: WorkRun): readonly RawFinding[] {
+  const { job } = rework;
+  const findings: RawFinding[] = [];
+  const wanted = job.connectors.map((connector) => connector.counterpart);
+  const groups = job.wanted.interposed.map(({ connector, near, far }) => {
+    const other = job.connectors[connector]?.counterpart ?? -1;
+    for (const [a, b] of [
+      [connector, near],
+      [far, other],
+    ] as const) {
+      wanted[a] = b;
+      if (b >= 0) wanted[b] = a;
+    }
+    return [connector, near, far, other];
+  });
+  const reported = new Set<number>();
+  for (const [index, connector] of job.connectors.entries()) {
+    if (rework.counterpart[index] === wanted[index] || reported.has(index)) continue;
+    const group = groups.find((one) => one.includes(index)) ?? [
+      index,
+      rework.counterpart[index] ?? -1,
+      wanted[index] ?? -1,
+    ];
+    for (const one of group) reported.add(one);
+    const step =
+      job.steps.find(
+        ({ action }) =>
+          action.kind === 'interpose' &&
+          [action.connector, action.near, action.far].some((one) => group.includes(one)),
+      )?.number ?? null;
+    findings.push(
+      mateChanged(
+        rework,
+        group,
+        step,
+        connector.name,
+        nameOf(rework, wanted[index]),
+        nameOf(rework, rework.counterpart[index]),
+      ),
+    );
+  }
+  const plugged = assembledPlugged(job);
+  for (const [index, connector] of job.connectors.entries()) {
+    if (connector.counterpart < index || rework.counterpart[index] !== connector.counterpart) continue;
+    if (plugged[index] !== false || rework.plugged[index] !== true) continue;
+    const steps = run.touched.get(`connector:${index}`) ?? [];
+    findings.push(
+      mateChanged(
+        rework,
+        [index, connector.counterpart],
+        steps[steps.length - 1] ?? null,
+        connector.name,
+        'unplugged as found',
+        'plugged',
+      ),
+    );
+  }
+  return findings;
+}
+
+function nameOf(rework: Rework, connector: number | undefined): string {
+  return rework.job.connectors[connector ?? -1]?.name ?? 'nothing';
+}
+
+function mateChanged(
+  rework: Rework,
+  group: readonly number[],
+  step: number | null,
+  what: string,
+  expected: string,
+  found: string,
+): RawFinding {
+  const keys: string[] = [];
+  for (const index of group) {
+    const connector = rework.job.connectors[index];
+    if (connector === undefined) continue;
+    keys.push(`connector:${index}`);
+    for (let place = connector.firstPlace; place < connector.firstPlace + connector.placeCount; place += 1)
+      keys.push(`node:${place}`);
+  }
+  return {
+    kind: 'mate-changed',
+    step,
+    points: [what],
+    witness: { is: 'state', what, expected, found },
+    culprits: step === null ? [] : [step],
+    keys,
+  };
 }

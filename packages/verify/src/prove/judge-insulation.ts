@@ -19,7 +19,7 @@ export function judgeInsulation(rework: Rework, names: Names): readonly RawFindi
           ? { is: 'bare', end: there.name, reach: null }
           : { is: 'state', what: there.name, expected: 'a cover right for its zone', found },
       culprits: step === null ? [] : [step],
-      keys: [`node:${there.node}`, `end:${end}`],
+      keys: [`node:${there.node}`, `end:${end}`, ...looseKey(rework, end)],
     });
     const cover = rework.endCover[end] ?? null;
     if (cover === null) findings.push(raw('bare-end', 'bare'));
@@ -32,7 +32,10 @@ export function judgeInsulation(rework: Rework, names: Names): readonly RawFindi
     const state = rework.jointState[joint];
     if (there.before !== 'absent' || there.kind === 'jumper' || state === 'absent' || state === 'removed')
       continue;
-    const step = stepOfJoint(rework, joint);
+    const step =
+      state === 'wound' || state === 'covered wound'
+        ? stepOfRemoval(rework, joint)
+        : stepOfJoint(rework, joint);
     const raw = (kind: RawFinding['kind'], found: string): RawFinding => ({
       kind,
       step,
@@ -53,29 +56,45 @@ export function judgeInsulation(rework: Rework, names: Names): readonly RawFindi
   return findings;
 }
 
-/** Tape alone is no cover; a wet zone asks for a wet cover; a zone that was not said cannot be judged, unless the cover fits both. */
+/**
+ * Tape alone is no cover. A wet cover fits everywhere and any cover fits where it is dry; where either the zone or what
+ * the cover stands is not said, it cannot be judged.
+ */
 function coverFits(rework: Rework, name: string, zone: Zone): 'cover-unfit' | 'zone-unknown' | null {
   const part = rework.job.parts.get(name);
   if (part === undefined || (part.is !== 'cover' && part.is !== 'tube')) return 'cover-unfit';
-  if (part.zone === 'wet') return null;
-  if (zone === 'wet') return 'cover-unfit';
-  return zone === 'unknown' ? 'zone-unknown' : null;
+  return standsIn(part.zone, zone)
+    ? null
+    : part.zone === 'unknown' || zone === 'unknown'
+      ? 'zone-unknown'
+      : 'cover-unfit';
 }
 
-function jointFits(rework: Rework, joint: number): 'joint-unsealed' | 'cover-unfit' | 'zone-unknown' | null {
+function standsIn(rated: Zone, zone: Zone): boolean {
+  return rated === 'wet' || zone === 'dry';
+}
+
+function jointFits(rework: Rework, joint: number): 'joint-unsealed' | 'zone-unknown' | null {
   const part = rework.job.parts.get(rework.job.joints[joint]?.part ?? '');
   const zone = zoneOfJoint(rework, joint);
   const sealed = rework.jointState[joint] === 'sealed';
   if (part?.is === 'splice') {
     if (part.tube !== 'none' && !sealed) return 'joint-unsealed';
-    if (sealed && (part.zone === 'wet' || tubeZone(rework, joint) === 'wet')) return null;
-    if (zone === 'wet') return sealed ? 'cover-unfit' : 'joint-unsealed';
-    return zone === 'unknown' ? 'zone-unknown' : null;
+    if (!sealed) return zone === 'dry' ? null : zone === 'wet' ? 'joint-unsealed' : 'zone-unknown';
+    // What the splice itself stands counts before the tube over it.
+    const rated = part.zone === 'unknown' ? tubeZone(rework, joint) : part.zone;
+    return standsIn(rated, zone)
+      ? null
+      : rated === 'unknown' || zone === 'unknown'
+        ? 'zone-unknown'
+        : 'joint-unsealed';
   }
   if (part?.is === 'tap') {
-    if (part.zone === 'wet') return null;
-    if (zone === 'wet') return 'joint-unsealed';
-    return zone === 'unknown' ? 'zone-unknown' : null;
+    return standsIn(part.zone, zone)
+      ? null
+      : part.zone === 'unknown' || zone === 'unknown'
+        ? 'zone-unknown'
+        : 'joint-unsealed';
   }
   return null;
 }
@@ -86,6 +105,15 @@ function tubeZone(rework: Rework, joint: number): Zone {
     if (tube?.is === 'tube') return tube.zone;
   }
   return 'unknown';
+}
+
+/** A piece that lies loose is one thing, whichever of its ends is looked at. */
+function looseKey(rework: Rework, end: number): readonly string[] {
+  const piece = rework.endPiece[end] ?? -1;
+  const ends = rework.job.pieces[piece]?.ends ?? [];
+  return ends.every((one) => rework.isFree(one)) && rework.jointsOn(piece).length === 0
+    ? [`loose:${piece}`]
+    : [];
 }
 
 /** The zone that the cut says, else the wire's own, else that of the cavity where the end is at home. */
@@ -120,4 +148,11 @@ export function stepOfJoint(rework: Rework, joint: number): number | null {
     if ((action.kind === 'join' || action.kind === 'tap') && action.joint === joint) return number;
   }
   return null;
+}
+
+function stepOfRemoval(rework: Rework, joint: number): number | null {
+  return (
+    rework.job.steps.find(({ action }) => action.kind === 'remove tap' && action.joint === joint)?.number ??
+    null
+  );
 }

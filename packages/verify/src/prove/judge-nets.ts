@@ -140,7 +140,11 @@ function finding(
   const ordered = [...culprits].sort((a, b) => a - b);
   return {
     kind,
-    step: joins.find((join) => join.step !== null)?.step ?? ordered[0] ?? null,
+    // The earliest wrong join is where a person starts to look.
+    step:
+      joins.flatMap((join) => (join.step === null ? [] : [join.step])).sort((a, b) => a - b)[0] ??
+      ordered[0] ??
+      null,
     points: [...points],
     witness: { is: 'nets', joins, opens },
     culprits: ordered,

@@ -50,7 +50,7 @@ export function judgeStubs(
       kind: 'stub-undeclared' | 'stub-not-dead' | 'stub-not-live' | 'stub-unknown',
       evidence: SourceReach | null,
     ): RawFinding => {
-      const step = names.stepNumber(rework.lastStepOnEnd[end] ?? 0);
+      const step = names.stepNumber(rework.freedAt[end] ?? 0);
       return {
         kind,
         step,

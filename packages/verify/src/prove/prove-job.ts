@@ -30,7 +30,6 @@ export interface JobJudgement {
   readonly before: Int32Array;
   readonly after: Int32Array;
   readonly findings: readonly RawFinding[];
-  readonly refusedKeys: ReadonlyMap<string, number>;
   readonly circuits: readonly CircuitReport[];
   readonly stubs: readonly StubReport[];
   /** Connectors and locks that were opened only to pass through. */
@@ -69,7 +68,11 @@ export function proveJob(job: Job): {
   ];
   const circuits = expectation.stated.flatMap((net) => {
     const whole = !nets.open.has(net.names[0] ?? '');
-    const places = [...net.places].sort((a, b) => a - b);
+    // A facing cavity that the work gave a contact has followed its mate into the net.
+    const followers = expectation.follows.filter(
+      ([place, other]) => net.places.has(place) && nets.labels[other] === nets.labels[place],
+    );
+    const places = [...net.places, ...followers.map(([, other]) => other)].sort((a, b) => a - b);
     const pure = !findings.some(
       (one) =>
         one.witness.is === 'nets' &&
@@ -96,7 +99,6 @@ export function proveJob(job: Job): {
       before,
       after: nets.labels,
       findings,
-      refusedKeys: run.refusedKeys,
       circuits,
       stubs: stubs.stubs,
       disturbed,

@@ -138,7 +138,7 @@ function verdictOf(
       note: obligation === 8 && job.wanted.agree === null ? 'no pairing of variants is declared' : null,
     };
   });
-  const findings = sortCauses(excused.findings, judgement.refusedKeys, job).map(
+  const findings = sortCauses(excused.findings, job).map(
     ({ cause, consequences }): Finding => ({
       kind: cause.kind,
       obligation: obligationOf(cause.kind),

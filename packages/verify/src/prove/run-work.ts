@@ -6,8 +6,6 @@ import type { Names } from './names.ts';
 /** What came of doing the steps one by one. */
 export interface WorkRun {
   readonly findings: readonly RawFinding[];
-  /** Keys that a refused step should have changed, with the number of that step. */
-  readonly refusedKeys: ReadonlyMap<string, number>;
   /** First step that touched each stock wire, terminal, place, connector or element, as `wire:3`. */
   readonly touched: ReadonlyMap<string, readonly number[]>;
 }
@@ -24,12 +22,13 @@ const worksOnMetal: ReadonlySet<StepAction['kind']> = new Set([
   'insert',
   'attach',
   'detach',
+  // Proving dead asks for nothing else.
+  'prove dead',
 ]);
 
 /** Does every step in order, and after each one looks for what must never be. */
 export function runWork(rework: Rework, reach: LiveReach, names: Names): WorkRun {
   const findings: RawFinding[] = [];
-  const refusedKeys = new Map<string, number>();
   const touched = new Map<string, number[]>();
   const bareSeen = new Set<string>();
   const candidates = new BareCandidates(rework);
@@ -48,7 +47,6 @@ export function runWork(rework: Rework, reach: LiveReach, names: Names): WorkRun
         culprits: [step.number],
         keys: about,
       });
-      for (const key of about) if (!refusedKeys.has(key)) refusedKeys.set(key, step.number);
       continue;
     }
     if (live !== null) {
@@ -69,7 +67,8 @@ export function runWork(rework: Rework, reach: LiveReach, names: Names): WorkRun
         points,
         witness: { is: 'state', what: breach, expected: 'not so', found: 'so' },
         culprits: [step.number],
-        keys: withConnector(step.action, keys, rework),
+        keys:
+          breach === 'not placed' ? [...keys, ...placedKeys(keys)] : withConnector(step.action, keys, rework),
       });
     }
     for (const touch of outcome.touches) {
@@ -94,7 +93,7 @@ export function runWork(rework: Rework, reach: LiveReach, names: Names): WorkRun
       });
     }
   }
-  return { findings, refusedKeys, touched };
+  return { findings, touched };
 }
 
 /** Work in a plugged or locked connector is about the connector, whatever the cavity. */
@@ -102,6 +101,12 @@ function withConnector(action: StepAction, keys: readonly string[], rework: Rewo
   return 'place' in action
     ? [...keys, `connector:${rework.job.places[action.place]?.connector ?? -1}`]
     : keys;
+}
+
+function placedKeys(keys: readonly string[]): readonly string[] {
+  return keys
+    .filter((key) => key.startsWith('connector:'))
+    .map((key) => key.replace('connector:', 'placed:'));
 }
 
 const breachKinds = {
@@ -151,6 +156,7 @@ function metalOf(action: StepAction, rework: Rework): readonly number[] {
     case 'insert':
       return [...endNode(action.end), action.place];
     case 'withdraw':
+    case 'prove dead':
       return [action.place];
     default:
       return [];

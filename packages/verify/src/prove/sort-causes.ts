@@ -8,106 +8,236 @@ export interface CauseGroup {
   readonly consequences: readonly Consequence[];
 }
 
-const netKinds: ReadonlySet<FindingKind> = new Set(['wrong-connection', 'circuit-open', 'net-split']);
+/** When a finding of one of `kinds` stands under another of `causes`. */
+interface Rule {
+  readonly kinds: ReadonlySet<FindingKind>;
+  readonly causes: ReadonlySet<FindingKind>;
+  /** Whether the two must be about a common thing; then only such pairs are looked at. */
+  readonly sharing: boolean;
+  readonly when: (one: RawFinding, cause: RawFinding, job: Job) => boolean;
+}
+
+const kinds = (...list: FindingKind[]): ReadonlySet<FindingKind> => new Set(list);
+const always = (): boolean => true;
+const earlier = (one: RawFinding, cause: RawFinding): boolean => (cause.step ?? 0) < (one.step ?? 0);
+const sameStep = (one: RawFinding, cause: RawFinding): boolean => one.step === cause.step;
+
+const nets = kinds('wrong-connection', 'circuit-open', 'net-split');
+const stubs = kinds('stub-undeclared', 'stub-not-dead', 'stub-not-live', 'stub-unknown', 'stub-missing');
+/** What is seen in the finished harness; the step it names is only the last one on the thing. */
+const atTheEnd = kinds(
+  ...nets,
+  ...stubs,
+  'bare-end',
+  'wound-open',
+  'cover-unfit',
+  'joint-unsealed',
+  'zone-unknown',
+  'open-cavity',
+  'seal-missing',
+  'touched-unnamed',
+  'mate-changed',
+  'kit-wire-idle',
+  'drawing-differs',
+  'left-unplugged',
+  'still-plugged',
+  'lock-left-open',
+  'supply-left-off',
+  'part-unused',
+  'jumper-left',
+);
+/** What is seen while a step is done. */
+const atAStep = kinds(
+  'work-on-live',
+  'bare-end-live',
+  'worked-while-plugged',
+  'plugged-with-lock-open',
+  'not-placed',
+);
+
+/** In the order in which they are tried; the first that holds for a finding decides. */
+const rules: readonly Rule[] = [
+  // All work on live conductors between two times of switching on is one mistake: the supply was not off.
+  {
+    kinds: kinds('work-on-live'),
+    causes: kinds('work-on-live'),
+    sharing: false,
+    when: (one, cause, job) => earlier(one, cause) && sameEra(one, cause, job),
+  },
+  {
+    kinds: kinds('bare-end-live'),
+    causes: kinds('work-on-live'),
+    sharing: false,
+    when: (one, cause, job) => !earlier(cause, one) && sameEra(one, cause, job),
+  },
+  {
+    kinds: kinds('step-refused'),
+    causes: kinds('work-on-live'),
+    sharing: false,
+    when: (one, cause) => earlier(one, cause) && isSupply(one),
+  },
+  // A refusal that an earlier mistake made: the cavity was taken, the connector was never unplugged.
+  {
+    kinds: kinds('step-refused'),
+    causes: kinds('step-refused', 'worked-while-plugged'),
+    sharing: true,
+    when: earlier,
+  },
+  {
+    kinds: kinds('step-refused'),
+    causes: nets,
+    sharing: true,
+    when: (one, cause) => cause.culprits.some((step) => step < (one.step ?? 0)) && takenAway(one),
+  },
+  // What follows from a refusal.
+  {
+    kinds: atAStep,
+    causes: kinds('step-refused'),
+    sharing: true,
+    when: (one, cause) => !earlier(cause, one),
+  },
+  {
+    kinds: nets,
+    causes: kinds('step-refused'),
+    sharing: true,
+    when: (one, cause) => !one.culprits.some((step) => step < (cause.step ?? 0)),
+  },
+  { kinds: atTheEnd, causes: kinds('step-refused'), sharing: true, when: (one) => !nets.has(one.kind) },
+  // What a jumper, a plugged or an exchanged pair joins is that jumper's or that pair's doing.
+  {
+    kinds: nets,
+    causes: kinds('jumper-left'),
+    sharing: false,
+    when: (one, cause) => throughHop(one, 'jumper', (hop) => hop.name === cause.points[0]),
+  },
+  {
+    kinds: nets,
+    causes: kinds('still-plugged'),
+    sharing: false,
+    when: (one, cause) =>
+      throughHop(one, 'mate', (hop) =>
+        [hop.from, hop.to].some((end) => end.startsWith(`${cause.points[0] ?? ''}:`)),
+      ),
+  },
+  { kinds: kinds(...nets, 'left-unplugged'), causes: kinds('mate-changed'), sharing: true, when: always },
+  {
+    kinds: kinds('still-plugged', 'left-unplugged'),
+    causes: kinds('worked-while-plugged'),
+    sharing: true,
+    when: always,
+  },
+  // An end that was bare while live and still is, was never closed.
+  {
+    kinds: kinds('bare-end-live'),
+    causes: kinds('bare-end', 'wound-open', 'joint-unsealed'),
+    sharing: true,
+    when: always,
+  },
+  {
+    kinds: kinds('bare-end-live'),
+    causes: kinds('bare-end-live'),
+    sharing: false,
+    when: (one, cause) => sameStep(one, cause),
+  },
+  // The other sides of a net that is open or wrongly joined.
+  {
+    kinds: kinds('touched-unnamed', 'stub-not-dead', 'stub-not-live', 'stub-unknown'),
+    causes: nets,
+    sharing: false,
+    when: byCulprit,
+  },
+  {
+    kinds: kinds('drawing-differs', 'kit-wire-idle', 'stub-missing'),
+    causes: nets,
+    sharing: true,
+    when: always,
+  },
+  {
+    kinds: kinds('stub-undeclared', 'open-cavity', 'seal-missing'),
+    causes: nets,
+    sharing: false,
+    when: (one, cause) =>
+      byCulprit(one, cause) ||
+      sharesEnd(one, cause) ||
+      (one.kind !== 'stub-undeclared' && shares(one, cause)),
+  },
+  {
+    kinds: kinds('bare-end'),
+    causes: nets,
+    sharing: true,
+    when: (one, cause, job) => sharesEnd(one, cause) && wasMeantToGoOn(one, cause, job),
+  },
+  { kinds: kinds('bare-end'), causes: kinds('stub-undeclared'), sharing: true, when: always },
+  {
+    kinds: kinds('bare-end'),
+    causes: kinds('bare-end'),
+    sharing: true,
+    when: (one, cause) => one.keys.some((key) => key.startsWith('loose:') && cause.keys.includes(key)),
+  },
+  // Twice the same thing.
+  { kinds: kinds('lock-left-open'), causes: kinds('plugged-with-lock-open'), sharing: true, when: always },
+  {
+    kinds: kinds('worked-while-plugged'),
+    causes: kinds('worked-while-plugged'),
+    sharing: true,
+    when: earlier,
+  },
+  {
+    kinds: kinds('size-out-of-range', 'range-unknown'),
+    causes: kinds('size-out-of-range', 'range-unknown'),
+    sharing: true,
+    when: (one, cause) => one.kind === cause.kind && sameStep(one, cause) && samePart(one, cause),
+  },
+  {
+    kinds: kinds('touched-unnamed'),
+    causes: kinds('second-splice', 'open-cavity'),
+    sharing: true,
+    when: always,
+  },
+  { kinds: kinds('part-unused'), causes: kinds('not-placed'), sharing: true, when: always },
+  {
+    kinds: kinds('part-unused'),
+    causes: new Set([
+      ...nets,
+      'step-refused',
+      'bare-end',
+      'bare-end-live',
+      'wound-open',
+      'joint-unsealed',
+      'open-cavity',
+      'seal-missing',
+    ] as const),
+    sharing: false,
+    when: explainsUnused,
+  },
+];
 
 /**
  * One finding for each cause: what follows from a refused step, from an open or wrong net, or from work on a live
  * conductor stands under it and is not said again. Nothing is dropped: every raw finding is a cause or a consequence.
  */
-export function sortCauses(
-  findings: readonly RawFinding[],
-  refusedKeys: ReadonlyMap<string, number>,
-  job: Job,
-): readonly CauseGroup[] {
+export function sortCauses(findings: readonly RawFinding[], job: Job): readonly CauseGroup[] {
+  const ordered = [...findings].sort((a, b) => (a.step ?? 0) - (b.step ?? 0));
+  const byKey = new Map<string, RawFinding[]>();
+  for (const one of ordered) for (const key of one.keys) byKey.set(key, [...(byKey.get(key) ?? []), one]);
   const parent = new Map<RawFinding, RawFinding>();
   const root = (one: RawFinding): RawFinding => {
     let at = one;
     for (let up = parent.get(at); up !== undefined; up = parent.get(at)) at = up;
     return at;
   };
-  const under = (one: RawFinding, cause: RawFinding | undefined): boolean => {
-    if (cause === undefined || parent.has(one) || root(cause) === one) return false;
-    parent.set(one, cause);
-    return true;
-  };
-  const ordered = [...findings].sort((a, b) => (a.step ?? 0) - (b.step ?? 0));
-  const refused = ordered.filter((one) => one.kind === 'step-refused');
-  const nets = ordered.filter((one) => netKinds.has(one.kind));
-  liveWork(ordered, job, under);
-  for (const one of refused) {
-    const earlier = refused.find((other) => (other.step ?? 0) < (one.step ?? 0) && shares(one, other.keys));
-    if (under(one, earlier)) continue;
-    const before = ordered.find(
-      (other) =>
-        other !== one &&
-        other.kind !== 'step-refused' &&
-        other.step !== null &&
-        other.step < (one.step ?? 0) &&
-        shares(one, other.keys),
-    );
-    under(one, before);
-  }
-  for (const one of ordered) {
-    if (one.kind === 'step-refused') continue;
-    let cause: number | null = null;
-    for (const key of one.keys) {
-      const step = refusedKeys.get(key);
-      if (step !== undefined && (cause === null || step < cause)) cause = step;
+  for (const rule of rules) {
+    const causes = ordered.filter((one) => rule.causes.has(one.kind));
+    if (causes.length === 0) continue;
+    for (const one of ordered) {
+      if (parent.has(one) || !rule.kinds.has(one.kind)) continue;
+      const candidates = rule.sharing ? sharing(one, byKey, rule.causes) : causes;
+      const cause = candidates.find(
+        (other) => other !== one && root(other) !== one && rule.when(one, other, job),
+      );
+      if (cause !== undefined) parent.set(one, cause);
     }
-    if (cause === null || (one.step !== null && one.step < cause)) continue;
-    under(
-      one,
-      refused.find((other) => other.step === cause),
-    );
   }
-  // An end that was bare while live and is still bare at the end was never closed: one mistake.
-  for (const one of ordered) {
-    if (one.kind !== 'bare-end-live') continue;
-    under(
-      one,
-      ordered.find(
-        (other) =>
-          (other.kind === 'bare-end' || other.kind === 'wound-open' || other.kind === 'joint-unsealed') &&
-          shares(one, other.keys),
-      ),
-    );
-  }
-  for (const one of ordered) {
-    if (netKinds.has(one.kind) || parent.has(one)) continue;
-    under(
-      one,
-      nets.find((net) => net !== one && followsFromNet(one, net)),
-    );
-  }
-  for (const one of ordered) {
-    if (one.kind === 'lock-left-open')
-      under(
-        one,
-        ordered.find((other) => other.kind === 'plugged-with-lock-open' && shares(one, other.keys)),
-      );
-    if (one.kind === 'worked-while-plugged')
-      under(
-        one,
-        ordered.find(
-          (other) =>
-            other !== one &&
-            other.kind === one.kind &&
-            (other.step ?? 0) < (one.step ?? 0) &&
-            shares(one, other.keys),
-        ),
-      );
-    if (one.kind === 'seal-missing' || one.kind === 'touched-unnamed')
-      under(
-        one,
-        ordered.find((other) => other.kind === 'second-splice' && shares(one, other.keys)),
-      );
-  }
-  for (const one of ordered)
-    if (one.kind === 'part-unused')
-      under(
-        one,
-        ordered.find((other) => explainsUnused(other, one, job)),
-      );
   const groups = new Map<RawFinding, Consequence[]>();
   for (const one of findings) if (!parent.has(one)) groups.set(one, []);
   for (const one of findings) {
@@ -122,95 +252,81 @@ export function sortCauses(
   return [...groups].map(([cause, consequences]) => ({ cause, consequences }));
 }
 
-function shares(one: RawFinding, keys: readonly string[]): boolean {
-  const mine = new Set(one.keys);
-  return keys.some((key) => mine.has(key));
+/** Findings of some kinds that are about something that this one is about too, in the order of their steps. */
+function sharing(
+  one: RawFinding,
+  byKey: ReadonlyMap<string, readonly RawFinding[]>,
+  causes: ReadonlySet<FindingKind>,
+): readonly RawFinding[] {
+  const found = new Set<RawFinding>();
+  for (const key of one.keys)
+    for (const other of byKey.get(key) ?? []) if (causes.has(other.kind)) found.add(other);
+  return [...found].sort((a, b) => (a.step ?? 0) - (b.step ?? 0));
 }
 
-/** All work on live conductors between two times of switching on is one mistake: the supply was not off. */
-function liveWork(
-  ordered: readonly RawFinding[],
-  job: Job,
-  under: (one: RawFinding, cause: RawFinding | undefined) => boolean,
-): void {
-  const reconnects = job.steps
-    .filter(({ action }) => action.kind === 'reconnect')
-    .map(({ number }) => number);
-  const era = (step: number | null): number => reconnects.filter((number) => number < (step ?? 0)).length;
-  const live = ordered.filter((one) => one.kind === 'work-on-live');
-  for (const one of live)
-    under(
-      one,
-      live.find(
-        (other) =>
-          other !== one &&
-          (other.step ?? 0) <= (one.step ?? 0) &&
-          era(other.step) === era(one.step) &&
-          ordered.indexOf(other) < ordered.indexOf(one),
-      ),
-    );
-  for (const one of ordered) {
-    if (one.kind !== 'bare-end-live') continue;
-    const cause = live.find(
-      (other) => (other.step ?? 0) <= (one.step ?? 0) && era(other.step) === era(one.step),
-    );
-    if (under(one, cause)) continue;
-    under(
-      one,
-      ordered.find(
-        (other) =>
-          other.kind === 'bare-end-live' &&
-          other !== one &&
-          other.step === one.step &&
-          ordered.indexOf(other) < ordered.indexOf(one),
-      ),
-    );
-  }
-  for (const one of ordered) {
-    if (one.kind !== 'step-refused' || one.witness.is !== 'refusal' || one.witness.reason !== 'already so')
-      continue;
-    if (!one.keys.some((key) => key.startsWith('supply:'))) continue;
-    const before = live.filter((other) => (other.step ?? 0) < (one.step ?? 0));
-    under(one, before[0]);
-  }
+function shares(one: RawFinding, cause: RawFinding): boolean {
+  const keys = new Set(cause.keys);
+  return one.keys.some((key) => keys.has(key));
 }
 
-/** Whether a finding is only another side of a net that is open or wrongly joined. */
-function followsFromNet(one: RawFinding, net: RawFinding): boolean {
-  const keys = new Set(net.keys);
-  const byEnd = one.keys.some((key) => key.startsWith('end:') && keys.has(key));
-  const byNode = one.keys.some((key) => key.startsWith('node:') && keys.has(key));
-  const byStep = one.culprits.some((step) => net.culprits.includes(step));
-  switch (one.kind) {
-    case 'touched-unnamed':
-    case 'drawing-differs':
-      return byStep || (byNode && one.kind === 'drawing-differs');
-    case 'stub-undeclared':
-      return byEnd || byStep;
-    case 'stub-missing':
-    case 'kit-wire-idle':
-      return byEnd || byNode;
-    case 'stub-not-dead':
-    case 'stub-not-live':
-    case 'stub-unknown':
-      return byStep;
-    case 'bare-end':
-      // A fresh cut that was left bare is a mistake of its own; an end made ready and not put in place is not.
-      return (
-        byEnd &&
-        net.witness.is === 'nets' &&
-        net.witness.opens.some((open) =>
-          open.fragments.some((fragment) =>
-            fragment.stops.some((stop) => one.points.includes(stop.end) && stop.state !== 'cut'),
-          ),
-        )
-      );
-    case 'open-cavity':
-    case 'seal-missing':
-      return byNode || byStep;
-    default:
-      return false;
-  }
+function sharesEnd(one: RawFinding, cause: RawFinding): boolean {
+  const keys = new Set(cause.keys);
+  return one.keys.some((key) => key.startsWith('end:') && keys.has(key));
+}
+
+function byCulprit(one: RawFinding, cause: RawFinding): boolean {
+  return one.culprits.some((step) => cause.culprits.includes(step));
+}
+
+/** Whether no supply was switched on between two steps. */
+function sameEra(one: RawFinding, cause: RawFinding, job: Job): boolean {
+  const [from, to] = [cause.step ?? 0, one.step ?? 0];
+  return !job.steps.some(({ action, number }) => action.kind === 'reconnect' && number > from && number < to);
+}
+
+/** One part at one joint that is wrong for several wires is one wrong part. */
+function samePart(one: RawFinding, cause: RawFinding): boolean {
+  if (one.witness.is !== 'fit' || cause.witness.is !== 'fit' || one.witness.part !== cause.witness.part)
+    return false;
+  return one.keys.some((key) => key.startsWith('joint:') && cause.keys.includes(key));
+}
+
+function isSupply(one: RawFinding): boolean {
+  return (
+    one.witness.is === 'refusal' &&
+    one.witness.reason === 'already so' &&
+    one.keys.some((key) => key.startsWith('supply:'))
+  );
+}
+
+/** Refusals that an earlier wrong step explains: something is where it should not be, or is gone. */
+function takenAway(one: RawFinding): boolean {
+  return (
+    one.witness.is === 'refusal' &&
+    ['occupied', 'nothing there', 'not free', 'already so'].includes(one.witness.reason)
+  );
+}
+
+function throughHop(
+  one: RawFinding,
+  by: string,
+  meets: (hop: { name: string | null; from: string; to: string }) => boolean,
+): boolean {
+  if (one.witness.is !== 'nets' || one.witness.joins.length === 0) return false;
+  return one.witness.joins.every((join) => join.path.some((hop) => hop.by === by && meets(hop)));
+}
+
+/** A fresh cut that was left bare is a mistake of its own; an end made ready, or a kit end never used, was meant to go on. */
+function wasMeantToGoOn(one: RawFinding, cause: RawFinding, job: Job): boolean {
+  if (cause.witness.is !== 'nets') return false;
+  const stop = cause.witness.opens
+    .flatMap((open) => open.fragments.flatMap((fragment) => fragment.stops))
+    .find((each) => one.points.includes(each.end));
+  if (stop === undefined) return false;
+  if (stop.state !== 'cut' || byCulprit(one, cause)) return true;
+  return one.keys.some(
+    (key) => key.startsWith('end:') && job.ends[Number(key.slice(4))]?.home.kind === 'free',
+  );
 }
 
 const explainedBy: ReadonlyMap<string, readonly FindingKind[]> = new Map([
@@ -225,8 +341,7 @@ const explainedBy: ReadonlyMap<string, readonly FindingKind[]> = new Map([
 ]);
 
 /** A part stays in the bag because the thing it was for was not done, and that is said already. */
-function explainsUnused(cause: RawFinding, unused: RawFinding, job: Job): boolean {
-  if (cause === unused || cause.kind === 'part-unused') return false;
+function explainsUnused(unused: RawFinding, cause: RawFinding, job: Job): boolean {
   const what = job.parts.get(unused.points[0] ?? '')?.is ?? 'wire';
   if (!(explainedBy.get(what) ?? []).includes(cause.kind)) return false;
   // A refusal explains a part only where the missing part is its reason.
