@@ -64,7 +64,7 @@ function comparePair(
     if (!shouldDiffer && facing.has(address)) continue;
     if ((a !== b) !== shouldDiffer) wrong.set(address, { a, b, alike: shouldDiffer });
   }
-  return grouped([...wrong.keys()], [netsByName(first, same), netsByName(second, translated)]).map(
+  return grouped([...wrong.keys()], [...netsByName(first, same), ...netsByName(second, translated)]).map(
     (addresses): RawFinding => {
       const head = wrong.get(addresses[0] ?? '');
       return {
@@ -84,12 +84,14 @@ function comparePair(
   );
 }
 
-/** The net after the work of each address, as the first variant calls it. */
+/** The nets before and after the work of each address, as the first variant calls it. */
 function netsByName(
-  { job, after }: VariantChange,
+  { job, before, after }: VariantChange,
   name: (address: string) => string,
-): ReadonlyMap<string, number> {
-  return new Map(job.places.map((place, index) => [name(place.address), after[index] as number]));
+): readonly ReadonlyMap<string, number>[] {
+  return [before, after].map(
+    (labels) => new Map(job.places.map((place, index) => [name(place.address), labels[index] as number])),
+  );
 }
 
 /** One join shows at every place of its net: addresses that are on one net in either variant are one difference. */

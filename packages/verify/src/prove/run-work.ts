@@ -225,6 +225,7 @@ export function keysOf(action: StepAction, rework: Rework): readonly string[] {
       ];
     case 'seal':
     case 'remove tap':
+      return [...joint(action.joint), ...(rework.jointEnds[action.joint] ?? []).flatMap(end)];
     case 'remove jumper':
       return joint(action.joint);
     case 'tap':
@@ -242,6 +243,11 @@ export function keysOf(action: StepAction, rework: Rework): readonly string[] {
         `node:${job.terminals[action.terminal]?.node ?? -1}`,
       ];
     case 'withdraw':
+      return [
+        `node:${action.place}`,
+        `place:${action.place}`,
+        ...rework.endsOf(rework.seated[action.place] ?? -1).flatMap(end),
+      ];
     case 'remove plug':
       return [`node:${action.place}`, `place:${action.place}`];
     case 'fit plug':
