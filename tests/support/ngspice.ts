@@ -39,7 +39,7 @@ export function operatingPoint(deck: readonly string[]): ReadonlyMap<string, num
  * @param bytes - the file.
  * @returns the values by name.
  */
-export function readRawFile(bytes: Buffer): ReadonlyMap<string, number> {
+function readRawFile(bytes: Buffer): ReadonlyMap<string, number> {
   const marker = Buffer.from('Binary:\n');
   const start = bytes.indexOf(marker);
   if (start < 0) throw new Error('not a binary raw file');

@@ -111,7 +111,7 @@ export function zeroOhmForest(network: Network): ZeroOhmForest | SourceConflict 
  * @param element - any element.
  * @returns the volts of its `to` above its `from`, or null when it is not such an element.
  */
-export function zeroOhmVolt(element: NetworkElement): number | null {
+function zeroOhmVolt(element: NetworkElement): number | null {
   if (element.kind === 'joint') return 0;
   if (element.kind === 'voltage-source' && element.ohm === 0) return element.volt;
   return null;
