@@ -391,6 +391,8 @@ export class Rework {
       case 'fit seal': {
         if (this.endThere[action.end] !== 1) return 'not there';
         if (!this.isFree(action.end)) return 'not free';
+        // A wire seal does not pass over a crimped terminal.
+        if ((this.endTerminal[action.end] ?? -1) >= 0) return 'has terminal';
         if (this.endSeal[action.end] !== null) return 'already so';
         this.endSeal[action.end] = action.part;
         this.#take(action.part);
@@ -400,6 +402,7 @@ export class Rework {
       case 'remove seal': {
         if (this.endThere[action.end] !== 1) return 'not there';
         if (!this.isFree(action.end)) return 'not free';
+        if ((this.endTerminal[action.end] ?? -1) >= 0) return 'has terminal';
         if (this.endSeal[action.end] === null) return 'nothing there';
         this.#recover(this.endSeal[action.end] ?? null);
         this.endSeal[action.end] = null;
@@ -469,6 +472,8 @@ export class Rework {
   ): RefusalReason | null {
     if (locks[connector] === 'none') return none;
     if (locks[connector] === wanted) return 'already so';
+    // A position latch holds a connector in its other half, so there must be one in it.
+    if (locks === this.latch && wanted === 'closed' && this.plugged[connector] !== true) return 'not plugged';
     locks[connector] = wanted;
     touches.push({ what: 'connector', index: connector });
     return null;

@@ -49,7 +49,8 @@ function cavityFindings(rework: Rework, names: Names): readonly RawFinding[] {
           points: [where.address],
           witness: { is: 'state', what: where.address, expected: 'a plug or a sealed wire', found: 'open' },
           culprits: step === null ? [] : [step],
-          keys: [`node:${place}`, `open:${place}`],
+          // The cavity that faces it is the same place to a person, so a net that is open there explains it.
+          keys: [`node:${place}`, `node:${rework.facing[place] ?? -1}`],
         });
         continue;
       }

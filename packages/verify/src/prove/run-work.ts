@@ -96,11 +96,11 @@ export function runWork(rework: Rework, reach: LiveReach, names: Names): WorkRun
   return { findings, touched };
 }
 
-/** Work in a plugged or locked connector is about the connector, whatever the cavity. */
+/** Work in a plugged or locked connector is about the connector and its other half, whatever the cavity. */
 function withConnector(action: StepAction, keys: readonly string[], rework: Rework): readonly string[] {
-  return 'place' in action
-    ? [...keys, `connector:${rework.job.places[action.place]?.connector ?? -1}`]
-    : keys;
+  if (!('place' in action)) return keys;
+  const connector = rework.job.places[action.place]?.connector ?? -1;
+  return [...keys, `connector:${connector}`, `connector:${rework.counterpart[connector] ?? -1}`];
 }
 
 function placedKeys(keys: readonly string[]): readonly string[] {
@@ -175,6 +175,8 @@ export function keysOf(action: StepAction, rework: Rework): readonly string[] {
     ...(job.pieces[index]?.ends ?? []).flatMap(end),
   ];
   const joint = (index: number): string[] => [`node:${job.joints[index]?.node ?? -1}`, `joint:${index}`];
+  // Whatever sits in a cavity has to do with it.
+  const seatedAt = (place: number): string[] => rework.endsOf(rework.seated[place] ?? -1).flatMap(end);
   const part = (name: string | null): string[] => (name === null ? [] : [`part:${name}`]);
   switch (action.kind) {
     case 'disconnect':
@@ -243,18 +245,19 @@ export function keysOf(action: StepAction, rework: Rework): readonly string[] {
         `node:${job.terminals[action.terminal]?.node ?? -1}`,
       ];
     case 'withdraw':
-      return [
-        `node:${action.place}`,
-        `place:${action.place}`,
-        ...rework.endsOf(rework.seated[action.place] ?? -1).flatMap(end),
-      ];
+      return [`node:${action.place}`, `place:${action.place}`, ...seatedAt(action.place)];
     case 'remove plug':
       return [`node:${action.place}`, `place:${action.place}`];
     case 'fit plug':
-      return [`node:${action.place}`, `place:${action.place}`, ...part(action.part)];
+      return [
+        `node:${action.place}`,
+        `place:${action.place}`,
+        ...seatedAt(action.place),
+        ...part(action.part),
+      ];
     case 'insert':
     case 'attach':
-      return [`node:${action.place}`, `place:${action.place}`, ...end(action.end)];
+      return [`node:${action.place}`, `place:${action.place}`, ...seatedAt(action.place), ...end(action.end)];
     case 'fasten':
       return [`piece:${action.piece}`, ...part(action.part)];
     case 'fit fuse':

@@ -89,6 +89,20 @@ const rules: readonly Rule[] = [
     sharing: true,
     when: (one, cause) => cause.culprits.some((step) => step < (one.step ?? 0)) && takenAway(one),
   },
+  {
+    kinds: kinds('step-refused', 'lock-left-open'),
+    causes: kinds('left-unplugged'),
+    sharing: true,
+    when: (one) =>
+      one.kind === 'lock-left-open' || (one.witness.is === 'refusal' && one.witness.reason === 'not plugged'),
+  },
+  // Nothing that compares whole results is judged on its own once a step was refused.
+  {
+    kinds: kinds('deviation-unmatched', 'variants-differ', 'variants-alike'),
+    causes: kinds('step-refused'),
+    sharing: false,
+    when: always,
+  },
   // What follows from a refusal.
   {
     kinds: atAStep,
@@ -139,6 +153,13 @@ const rules: readonly Rule[] = [
     sharing: false,
     when: (one, cause) => sameStep(one, cause),
   },
+  {
+    kinds: kinds('work-on-live'),
+    causes: kinds('bare-end-live'),
+    sharing: false,
+    when: (one, cause, job) => earlier(one, cause) && sameEra(one, cause, job),
+  },
+  { kinds: kinds('not-placed'), causes: kinds('not-placed'), sharing: true, when: earlier },
   // The other sides of a net that is open or wrongly joined.
   {
     kinds: kinds('touched-unnamed', 'stub-not-dead', 'stub-not-live', 'stub-unknown'),
