@@ -89,6 +89,7 @@ const rules: readonly Rule[] = [
     sharing: true,
     when: (one, cause) => cause.culprits.some((step) => step < (one.step ?? 0)) && takenAway(one),
   },
+  { kinds: kinds('left-unplugged'), causes: kinds('mate-changed'), sharing: true, when: always },
   {
     kinds: kinds('step-refused', 'lock-left-open'),
     causes: kinds('left-unplugged'),
@@ -133,7 +134,7 @@ const rules: readonly Rule[] = [
         [hop.from, hop.to].some((end) => end.startsWith(`${cause.points[0] ?? ''}:`)),
       ),
   },
-  { kinds: kinds(...nets, 'left-unplugged'), causes: kinds('mate-changed'), sharing: true, when: always },
+  { kinds: nets, causes: kinds('mate-changed'), sharing: true, when: always },
   {
     kinds: kinds('still-plugged', 'left-unplugged'),
     causes: kinds('worked-while-plugged'),
