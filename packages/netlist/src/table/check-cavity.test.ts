@@ -52,6 +52,10 @@ test.each([
   expect(check(label, null)).toMatchObject({ code });
 });
 
+test('a connector that is not known by name is not quoted', () => {
+  expect(checkCavity('1E2', '', null)?.help).toContain('cavity labels of the connector,');
+});
+
 test('ordinary labels need no list', () => {
   for (const label of ['1', '01', 'A', '1-2', 'constructor']) expect(check(label, null)).toBeNull();
 });

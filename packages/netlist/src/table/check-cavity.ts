@@ -40,9 +40,10 @@ export function spoiledMessage(
 function withoutList(label: string, connector: string): CellFault | null {
   const form = spoiledForm(label);
   if (form === null) return null;
+  const whose = connector === '' ? 'the connector' : `connector ${quoteText(connector)}`;
   return {
     ...spoiledMessage('cavity', label, form),
-    help: `give the list of cavity labels of connector ${quoteText(connector)}, or type the label into a column formatted as text`,
+    help: `give the list of cavity labels of ${whose}, or type the label into a column formatted as text`,
   };
 }
 

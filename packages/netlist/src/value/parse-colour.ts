@@ -13,7 +13,7 @@ const shades: ReadonlySet<string> = new Set(['light', 'lt', 'pale', 'dark', 'dk'
 const example = 'write IEC 60757 codes, base colour first: `RD`, or `RD/BU` for red with a blue stripe';
 
 function unknownWord(word: string): Problem {
-  const candidates = unclearColours.get(word);
+  const candidates = unclearColours.get(word.toLowerCase());
   if (candidates === undefined) return problem(`unknown colour ${quoteText(word)}`, example);
   const codes = candidates.map((code) => `\`${code}\``).join(' or ');
   return problem(
@@ -24,12 +24,12 @@ function unknownWord(word: string): Problem {
 
 /** The codes of one word: a name, a code, or codes joined without separator such as `RDBU`. */
 function codesOfWord(word: string): readonly ColourCode[] | Problem {
-  const single = colourWords.get(word);
+  const single = colourWords.get(word.toLowerCase());
   if (single !== undefined) return [single];
   if (word.length % 2 !== 0 || word.length < 4) return unknownWord(word);
   const codes: ColourCode[] = [];
   for (let at = 0; at < word.length; at += 2) {
-    const code = colourWords.get(word.slice(at, at + 2));
+    const code = colourWords.get(word.slice(at, at + 2).toLowerCase());
     if (code === undefined) return unknownWord(word);
     codes.push(code);
   }
@@ -41,11 +41,11 @@ function codesOfWords(words: readonly string[]): readonly ColourCode[] | Problem
   const codes: ColourCode[] = [];
   for (let at = 0; at < words.length; at += 1) {
     const word = words[at] ?? '';
-    if (joiningWords.has(word)) continue;
-    if (shades.has(word)) {
+    if (joiningWords.has(word.toLowerCase())) continue;
+    if (shades.has(word.toLowerCase())) {
       // IEC 60757 counts light blue as BU. It has no code for any other shade, and two shades of green in
       // one harness are two colours, so none is dropped in silence.
-      if (colourWords.get(words[at + 1] ?? '') === 'BU') continue;
+      if (colourWords.get(words[at + 1]?.toLowerCase() ?? '') === 'BU') continue;
       return problem(
         `IEC 60757 has no code for the shade ${quoteText(word)} of ${quoteText(words[at + 1] ?? '')}`,
         'write the code of the plain colour, and the shade in a note',
@@ -60,7 +60,7 @@ function codesOfWords(words: readonly string[]): readonly ColourCode[] | Problem
 
 /** Puts the base colour first: after `red stripe on black` it is the last that was named. */
 function baseFirst(words: readonly string[]): readonly ColourCode[] | Problem {
-  const stripeAt = words.findIndex((word) => stripeWords.has(word));
+  const stripeAt = words.findIndex((word) => stripeWords.has(word.toLowerCase()));
   if (stripeAt === -1) return codesOfWords(words);
   const before = words.slice(0, stripeAt);
   const after = words.slice(stripeAt + 1);
@@ -68,7 +68,7 @@ function baseFirst(words: readonly string[]): readonly ColourCode[] | Problem {
   if ('ok' in colours) return colours;
   // `red with black stripe` names the base; `black stripe` alone, or `red stripe black`, does not.
   if (after.length === 0 && colours.length > 1) return colours;
-  if (after[0] === 'on' && colours.length > 0) {
+  if (after[0]?.toLowerCase() === 'on' && colours.length > 0) {
     const base = codesOfWords(after.slice(1));
     if ('ok' in base) return base;
     if (base.length > 0) return [...base, ...colours];
@@ -91,10 +91,7 @@ export function parseColour(raw: string): Parsed<Colour> {
   if (raw.includes('+')) {
     return problem(`${quoteText(raw)} lists the colours of several cores`, 'give each core a row of its own');
   }
-  const words = raw
-    .toLowerCase()
-    .split(/[\s/\-_,.|&]+/u)
-    .filter((word) => word !== '');
+  const words = raw.split(/[\s/\-_,.|&]+/u).filter((word) => word !== '');
   const codes = baseFirst(words);
   if ('ok' in codes) return codes;
   if (codes.length === 0) return problem('no colour is given', example);

@@ -43,5 +43,8 @@ export function parseLength(raw: string, defaultUnit: LengthUnit | null = null):
   const unit = unitText === '' ? defaultUnit : parseLengthUnit(unitText);
   if (unit !== null) return { ok: true, value: { mm: toMillimetres(amount.value, unit), unit, raw } };
   if (unitText !== '') return problem(`${quoteText(unitText)} is not a unit of length`, example);
-  return problem(`length ${quoteText(raw)} has no unit`, `say which: \`${amountText} mm\`, or cm, m, in, ft`);
+  return problem(
+    `length ${quoteText(raw)} has no unit`,
+    `say which: \`${amountText} mm\`, or the same with \`cm\`, \`m\`, \`in\` or \`ft\``,
+  );
 }
