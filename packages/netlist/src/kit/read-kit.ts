@@ -25,6 +25,8 @@ export interface KitFile {
   /** How many variants the kit has, asked for or not. */
   readonly variantCount: number;
   readonly variants: readonly KitVariant[];
+  /** Variants that were not asked for, but that an asked one is declared to agree with. */
+  readonly companions: readonly KitVariant[];
 }
 
 /**
@@ -81,8 +83,10 @@ export function resolveKit(
   const tables = embedTables(document, load);
   found.push(...tables.diagnostics);
   const resolved: KitVariant[] = [];
+  const companions: KitVariant[] = [];
+  const beside = companionsOf(document, variants, all.value ?? []);
   if (!found.some((one) => one.severity === 'error')) {
-    for (const variant of variants) {
+    for (const variant of [...variants, ...beside]) {
       const chosen = chooseVariant(tables.document, variant, axes);
       const form = checkDocument(chosen.value ?? document);
       found.push(...chosen.diagnostics, ...form);
@@ -90,7 +94,8 @@ export function resolveKit(
       const drawn = tables.drawn === null ? null : chooseVariant(tables.drawn, variant, axes).value;
       const job = resolveJob(chosen.value, variant.name, drawn);
       found.push(...job.diagnostics);
-      if (job.value !== null) resolved.push({ variant, job: job.value });
+      if (job.value !== null)
+        (beside.includes(variant) ? companions : resolved).push({ variant, job: job.value });
     }
   }
   const diagnostics = sortDiagnostics(distinct(found));
@@ -102,6 +107,7 @@ export function resolveKit(
     cautions: textsUnder(document, 'cautions').map((node) => node.text),
     variantCount: all.value?.length ?? 0,
     variants: resolved,
+    companions,
   };
   return { value, diagnostics };
 }
@@ -131,4 +137,19 @@ function distinct(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
 function meets(condition: string, variant: Variant): boolean {
   const equals = condition.indexOf('=');
   return variant.values.get(condition.slice(0, equals)) === condition.slice(equals + 1);
+}
+
+/** The variants that a declared pairing compares the asked ones with. */
+function companionsOf(
+  document: Located,
+  asked: readonly Variant[],
+  all: readonly Variant[],
+): readonly Variant[] {
+  const agree = entryOf(entryOf(document, 'wanted'), 'agree');
+  const axis = textUnder(agree, 'axis')?.text;
+  if (axis === undefined) return [];
+  const isPair = (one: Variant, other: Variant): boolean =>
+    one !== other &&
+    [...one.values].every(([name, value]) => name === axis || other.values.get(name) === value);
+  return all.filter((other) => !asked.includes(other) && asked.some((one) => isPair(one, other)));
 }

@@ -90,8 +90,12 @@ export function proveKit(kit: KitFile): KitVerdict {
   };
   if (diagnostics.length > 0)
     return { ...head, verdict: null, variants: [], diagnostics: distinct(diagnostics) };
+  const beside = kit.companions.flatMap((variant) => {
+    const one = proveJob(variant.job).value;
+    return one === null ? [] : [{ variant, judgement: one }];
+  });
   const agreement = judgeAgreement(
-    judged.map(({ variant, judgement }) => ({
+    [...judged, ...beside].map(({ variant, judgement }) => ({
       variant: variant.variant,
       job: variant.job,
       before: judgement.before,
