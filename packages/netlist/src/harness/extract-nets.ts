@@ -1,4 +1,4 @@
-import { UnionFind } from './union-find.ts';
+import { labelsIn, rootIn, uniteIn } from './union-find.ts';
 
 /** One conductor as a record: its name and the two points it joins. */
 export interface ConductorRecord {
@@ -45,19 +45,24 @@ export function extractNets(
     pairs[index * 2 + 1] = intern(record.to);
   }
   for (const name of alone) intern(name);
-  const sets = new UnionFind(points.length);
+  const total = points.length;
+  const parent = new Int32Array(total).fill(-1);
   for (let index = 0; index < count; index += 1)
-    sets.union(pairs[index * 2] as number, pairs[index * 2 + 1] as number);
-  const labels = sets.labels(points.length);
+    uniteIn(parent, pairs[index * 2] as number, pairs[index * 2 + 1] as number);
+  const labels = labelsIn(parent, total);
   const nets: string[][] = [];
-  const netOf = new Int32Array(points.length);
-  for (let number = 0; number < points.length; number += 1) {
+  const netOf = new Int32Array(total);
+  const filled = new Int32Array(total);
+  for (let number = 0; number < total; number += 1) {
     const label = labels[number] as number;
-    const name = points[number] as string;
     if (label === number) {
       netOf[number] = nets.length;
-      nets.push([name]);
-    } else nets[netOf[label] as number]?.push(name);
+      // A root holds the negative size of its set, so every list is made as long as it gets.
+      nets.push(new Array<string>(-(parent[rootIn(parent, number)] as number)));
+    }
+    const net = nets[netOf[label] as number] as string[];
+    net[filled[label] as number] = points[number] as string;
+    filled[label] = (filled[label] as number) + 1;
   }
   return { points, numbers, labels, nets };
 }

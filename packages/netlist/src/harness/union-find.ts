@@ -12,29 +12,12 @@ export class UnionFind {
 
   /** The representative of a number. */
   find(number: number): number {
-    const parent = this.parent;
-    let at = number;
-    let up = parent[at] as number;
-    while (up >= 0) {
-      const higher = parent[up] as number;
-      if (higher < 0) return up;
-      parent[at] = higher;
-      at = higher;
-      up = parent[at] as number;
-    }
-    return at;
+    return rootIn(this.parent, number);
   }
 
   /** Makes one set of two; false when they were one already. */
   union(a: number, b: number): boolean {
-    let rootA = this.find(a);
-    let rootB = this.find(b);
-    if (rootA === rootB) return false;
-    const parent = this.parent;
-    if ((parent[rootA] as number) > (parent[rootB] as number)) [rootA, rootB] = [rootB, rootA];
-    parent[rootA] = (parent[rootA] as number) + (parent[rootB] as number);
-    parent[rootB] = rootA;
-    return true;
+    return uniteIn(this.parent, a, b);
   }
 
   /**
@@ -42,13 +25,52 @@ export class UnionFind {
    * @returns labels, equal exactly for numbers of one set.
    */
   labels(count: number): Int32Array {
-    const first = new Int32Array(this.parent.length).fill(-1);
-    const labels = new Int32Array(count);
-    for (let number = 0; number < count; number += 1) {
-      const root = this.find(number);
-      if ((first[root] as number) < 0) first[root] = number;
-      labels[number] = first[root] as number;
-    }
-    return labels;
+    return labelsIn(this.parent, count);
   }
+}
+
+/**
+ * The representative of a number in a parent array of {@link UnionFind}. Loops over large harnesses call this rather
+ * than the method: optimized code for an array is kept, while that for a class is dropped with its last instance.
+ */
+export function rootIn(parent: Int32Array, number: number): number {
+  let at = number;
+  let up = parent[at] as number;
+  while (up >= 0) {
+    const higher = parent[up] as number;
+    if (higher < 0) return up;
+    parent[at] = higher;
+    at = higher;
+    up = parent[at] as number;
+  }
+  return at;
+}
+
+/** Makes one set of two in a parent array of {@link UnionFind}; false when they were one already. */
+export function uniteIn(parent: Int32Array, a: number, b: number): boolean {
+  const rootA = rootIn(parent, a);
+  const rootB = rootIn(parent, b);
+  if (rootA === rootB) return false;
+  const sizeA = parent[rootA] as number;
+  const sizeB = parent[rootB] as number;
+  if (sizeA > sizeB) {
+    parent[rootB] = sizeA + sizeB;
+    parent[rootA] = rootB;
+  } else {
+    parent[rootA] = sizeA + sizeB;
+    parent[rootB] = rootA;
+  }
+  return true;
+}
+
+/** The labels of {@link UnionFind.labels} from a parent array. */
+export function labelsIn(parent: Int32Array, count: number): Int32Array {
+  const first = new Int32Array(parent.length).fill(-1);
+  const labels = new Int32Array(count);
+  for (let number = 0; number < count; number += 1) {
+    const root = rootIn(parent, number);
+    if ((first[root] as number) < 0) first[root] = number;
+    labels[number] = first[root] as number;
+  }
+  return labels;
 }
