@@ -7,7 +7,7 @@ import { chooseVariant, type Variant, type VariantAxis, variantAxes, variantsOf 
 import { embedTables, type TableLoader } from './embed-tables.ts';
 import { kitLimits } from './limits.ts';
 import type { Located } from './located.ts';
-import { textsUnder, textUnder } from './located.ts';
+import { entryOf, textsUnder, textUnder } from './located.ts';
 import { type Reading, readDocument } from './read-document.ts';
 
 /** One variant with its resolved job. */
