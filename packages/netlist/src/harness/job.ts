@@ -319,7 +319,7 @@ export interface Wanted {
   readonly retiredWires: ReadonlySet<number>;
   readonly retiredPlaces: ReadonlySet<number>;
   readonly stubs: readonly StatedStub[];
-  readonly apart: readonly (readonly number[])[];
+  readonly apart: readonly { readonly places: readonly number[]; readonly span: Span | null }[];
   readonly leftUnplugged: ReadonlySet<number>;
   readonly interposed: readonly { readonly connector: number; readonly near: number; readonly far: number }[];
   readonly deviations: readonly Deviation[];

@@ -160,11 +160,14 @@ function flatten(definitions: readonly Definition[], node: Located | null = null
     else if (definition.options !== undefined) {
       const tag = definition.discriminator;
       const said = tag !== undefined && node?.kind === 'map' ? node.entries.get(tag)?.value : undefined;
-      for (const option of definition.options) {
-        const values = tag === undefined ? undefined : option._zod.def.shape?.[tag]?._zod.def.values;
-        if (said?.kind === 'text' && values !== undefined && !values.includes(said.text)) continue;
-        open.push(option._zod.def);
-      }
+      const valuesOf = (option: Shaped): readonly unknown[] =>
+        tag === undefined ? [] : (option._zod.def.shape?.[tag]?._zod.def.values ?? []);
+      // A tag that is known picks its option; one that is not leaves them all in question.
+      const chosen =
+        said?.kind === 'text'
+          ? definition.options.filter((option) => valuesOf(option).includes(said.text))
+          : [];
+      for (const option of chosen.length > 0 ? chosen : definition.options) open.push(option._zod.def);
     } else done.push(definition);
   }
   return done;

@@ -88,7 +88,8 @@ export function resolveKit(
   if (!found.some((one) => one.severity === 'error')) {
     for (const variant of [...variants, ...beside]) {
       const chosen = chooseVariant(tables.document, variant, axes);
-      const form = checkDocument(chosen.value ?? document);
+      // The blank that stands for a value nobody gave would only be complained of again.
+      const form = chosen.diagnostics.length > 0 ? [] : checkDocument(chosen.value ?? document);
       found.push(...chosen.diagnostics, ...form);
       if (chosen.value === null || chosen.diagnostics.length + form.length > 0) continue;
       const drawn = tables.drawn === null ? null : chooseVariant(tables.drawn, variant, axes).value;

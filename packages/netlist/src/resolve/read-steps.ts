@@ -17,7 +17,11 @@ export function readSteps(
   for (const row of itemsUnder(document, 'work')) {
     if (row.kind !== 'map') continue;
     const action = readAction(row, scope, builder);
-    if (action === null) continue;
+    if (action === null) {
+      // What this step would have named is not missing, it is spoiled here.
+      scope.fail([...textsUnder(row, 'leaves'), ...textsUnder(row, 'as')].map((node) => node.text));
+      continue;
+    }
     steps.push({
       number: Number(textUnder(row, stepNumberKey)?.text ?? 0),
       action,
@@ -61,7 +65,7 @@ function readAction(row: LocatedMap, scope: StepScope, builder: HarnessBuilder):
   const joint = (key: string): number | null => {
     const node = textUnder(row, key);
     const found = builder.jointByName.get(node?.text ?? '');
-    if (found === undefined)
+    if (found === undefined && !scope.hasFailed(node?.text ?? ''))
       complaints.unknown(
         'splice, tap or jumper',
         node?.text ?? '',

@@ -72,9 +72,12 @@ export function readWanted(
       ? []
       : [{ wire, place, live: textUnder(row, 'is')?.text === 'live', span: row.span }];
   });
-  const apart = itemsUnder(section, 'apart').map((row) =>
-    places(row.kind === 'list' ? row.items.filter((one): one is LocatedText => one.kind === 'text') : []),
-  );
+  const apart = itemsUnder(section, 'apart').map((row) => ({
+    places: places(
+      row.kind === 'list' ? row.items.filter((one): one is LocatedText => one.kind === 'text') : [],
+    ),
+    span: row.span,
+  }));
   const leftUnplugged = new Set(
     textsUnder(section, 'left unplugged')
       .map((node) => connectorOf(node, builder))

@@ -35,6 +35,8 @@ export class StepScope {
   readonly #live = new Map<string, LivePiece>();
   readonly #cut = new Map<string, readonly string[]>();
   readonly #endByName = new Map<string, number>();
+  /** Names that a step with a mistake would have given: the mistake is complained of once, where it is. */
+  readonly #failed = new Set<string>();
 
   constructor(builder: HarnessBuilder) {
     this.#builder = builder;
@@ -53,6 +55,16 @@ export class StepScope {
     }
   }
 
+  /** Takes note of names that would be there had the step not been wrong. */
+  fail(names: Iterable<string>): void {
+    for (const name of names) if (!this.#live.has(name)) this.#failed.add(name);
+  }
+
+  /** Whether a name is missing only because the step that gives it is wrong. */
+  hasFailed(name: string): boolean {
+    return this.#failed.has(name);
+  }
+
   /** The piece of that name, or null with a complaint. */
   piece(node: LocatedText | null): number | null {
     return this.#find(node)?.index ?? null;
@@ -62,6 +74,7 @@ export class StepScope {
     if (node === null) return null;
     const found = this.#live.get(node.text);
     if (found !== undefined) return found;
+    if (this.#failed.has(node.text)) return null;
     const pieces = this.#cut.get(node.text);
     if (pieces !== undefined) {
       this.#builder.complaints.error(
@@ -90,7 +103,7 @@ export class StepScope {
 
   /** The end written `PIECE@LABEL`, or null with a complaint. */
   end(node: LocatedText | null): number | null {
-    if (node === null) return null;
+    if (node === null || this.#failed.has(node.text)) return null;
     const at = node.text.lastIndexOf('@');
     if (at < 0) {
       this.#builder.complaints.error(

@@ -322,13 +322,13 @@ function checkNothingElse(
 }
 
 function checkApart(job: Job, stated: readonly StatedNet[], complain: Complain, names: Names): void {
-  for (const group of job.wanted.apart) {
+  for (const { places, span } of job.wanted.apart) {
     for (const net of stated) {
-      const both = group.filter((place) => net.places.has(place));
+      const both = places.filter((place) => net.places.has(place));
       if (both.length > 1) {
         complain(
           `\`${names.place(both[0] ?? 0)}\` and \`${names.place(both[1] ?? 0)}\` must stay apart, yet \`${net.names[0] ?? ''}\` joins them`,
-          null,
+          span,
         );
       }
     }

@@ -268,7 +268,7 @@ function apartFindings(
 ): readonly RawFinding[] {
   const findings: RawFinding[] = [];
   const { job } = rework;
-  for (const group of job.wanted.apart) {
+  for (const { places: group } of job.wanted.apart) {
     for (const [index, a] of group.entries()) {
       for (const b of group.slice(index + 1)) {
         const points = [names.place(a), names.place(b)];

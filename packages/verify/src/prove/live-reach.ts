@@ -1,14 +1,14 @@
-import type { Conducts, Job, Rework } from '@loomproof/netlist';
+import type { Conducts, Job, NodeMarks, Rework } from '@loomproof/netlist';
 import type { PathHop, SourceReach } from './finding.ts';
 import type { Names } from './names.ts';
 
 /** The moment at which sources are asked about: while the work goes on, or finished with everything on. */
 export type Moment = 'now' | 'finished';
 
-interface Arrival {
-  readonly from: number;
-  readonly hop: () => PathHop;
-}
+/** How a node was arrived at: a half-edge, or below it one of these, or an element from one of its two sides. */
+const start = -1;
+const overChassis = -2;
+const firstElement = -3;
 
 /**
  * Finds whether some source reaches a point: through copper, mates, chassis and any element, loads included, in any
@@ -17,7 +17,9 @@ interface Arrival {
 export class LiveReach {
   readonly #rework: Rework;
   readonly #names: Names;
-  readonly #elementsAt = new Map<number, { readonly other: number; readonly element: number }[]>();
+  /** First way into an element at each place, and the next way at the same place; way 2e leads from `to` to `from`. */
+  readonly #firstWay: Int32Array;
+  readonly #nextWay: Int32Array;
   readonly #chassis: readonly number[];
   readonly #supplyOf = new Map<number, number[]>();
 
@@ -25,15 +27,19 @@ export class LiveReach {
     this.#rework = rework;
     this.#names = names;
     const { job } = rework;
-    const add = (place: number, other: number, element: number): void => {
-      const list = this.#elementsAt.get(place) ?? [];
-      list.push({ other, element });
-      this.#elementsAt.set(place, list);
+    this.#firstWay = new Int32Array(job.places.length).fill(-1);
+    this.#nextWay = new Int32Array(job.elements.length * 2).fill(-1);
+    const add = (place: number, way: number): void => {
+      this.#nextWay[way] = this.#firstWay[place] ?? -1;
+      this.#firstWay[place] = way;
     };
-    for (const [index, element] of job.elements.entries()) {
+    // From the last to the first, so that the ways of a place come in the order of the elements.
+    for (let index = job.elements.length - 1; index >= 0; index -= 1) {
+      const element = job.elements[index];
+      if (element === undefined) continue;
       // The search runs against the current, so a diode is entered at its cathode and left at its anode.
-      add(element.to, element.from, index);
-      if (element.kind !== 'diode') add(element.from, element.to, index);
+      if (element.kind !== 'diode') add(element.from, index * 2 + 1);
+      add(element.to, index * 2);
     }
     this.#chassis = chassisOf(job);
     for (const [index, supply] of job.supplies.entries()) {
@@ -56,47 +62,76 @@ export class LiveReach {
   }
 
   /** The source that reaches a node, with the path from the node to it, or null. */
-  from(start: number, moment: Moment, conducts: Conducts): SourceReach | null {
+  from(node: number, moment: Moment, conducts: Conducts): SourceReach | null {
     const { graph, job, ordinal, fuseFitted } = this.#rework;
-    const cameBy = new Map<number, Arrival | null>([[start, null]]);
-    const queue = [start];
-    let unknown: SourceReach | null = null;
-    const visit = (next: number, from: number, hop: () => PathHop): void => {
-      if (cameBy.has(next)) return;
-      cameBy.set(next, { from, hop });
-      queue.push(next);
-    };
-    let chassisDone = false;
+    const cameBy = graph.beginSearch();
+    cameBy.mark(node, start);
+    const queue = [node];
+    let unknown = -1;
+    let chassisBy = -1;
     for (let at = 0; at < queue.length; at += 1) {
-      const node = queue[at] as number;
-      if (node < job.places.length) {
-        const source = this.#sourceAt(node, moment);
-        if (source === 'certain')
-          return { source: this.#names.place(node), certain: true, path: pathTo(cameBy, node) };
-        if (source === 'unknown' && unknown === null) {
-          unknown = { source: this.#names.place(node), certain: false, path: pathTo(cameBy, node) };
+      const here = queue[at] as number;
+      if (here < job.places.length) {
+        const source = this.#sourceAt(here, moment);
+        if (source === 'certain') return this.#reach(cameBy, here, chassisBy, true);
+        if (source === 'unknown' && unknown < 0) unknown = here;
+        for (let way = this.#firstWay[here] as number; way >= 0; way = this.#nextWay[way] as number) {
+          const element = job.elements[way >> 1];
+          if (element === undefined || (element.kind === 'fuse' && fuseFitted[way >> 1] !== true)) continue;
+          const next = (way & 1) === 0 ? element.from : element.to;
+          if (cameBy.has(next)) continue;
+          cameBy.mark(next, firstElement - way);
+          queue.push(next);
         }
-        for (const { other, element } of this.#elementsAt.get(node) ?? []) {
-          if (job.elements[element]?.kind === 'fuse' && fuseFitted[element] !== true) continue;
-          visit(other, node, () => this.#hop('element', node, other, job.elements[element]?.name ?? null));
-        }
-        if (!chassisDone && job.places[node]?.chassis === true) {
-          chassisDone = true;
-          for (const other of this.#chassis)
-            visit(other, node, () => this.#hop('chassis', node, other, null));
+        if (chassisBy < 0 && job.places[here]?.chassis === true) {
+          chassisBy = here;
+          for (const next of this.#chassis) {
+            if (cameBy.has(next)) continue;
+            cameBy.mark(next, overChassis);
+            queue.push(next);
+          }
         }
       }
-      for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
-        const edge = half >> 1;
-        if (!graph.aliveAt(edge, ordinal) || !conducts(edge)) continue;
+      for (let half = graph.firstHalf(here); half >= 0; half = graph.nextHalf(half)) {
+        if (!graph.aliveAt(half >> 1, ordinal) || !conducts(half >> 1)) continue;
         const next = graph.otherEnd(half);
-        visit(next, node, () => this.#names.hop(this.#rework, edge, node, next));
+        if (cameBy.has(next)) continue;
+        cameBy.mark(next, half);
+        queue.push(next);
       }
     }
-    return unknown;
+    return unknown < 0 ? null : this.#reach(cameBy, unknown, chassisBy, false);
   }
 
-  #hop(by: 'element' | 'chassis', from: number, to: number, name: string | null): PathHop {
+  #reach(cameBy: NodeMarks, source: number, chassisBy: number, certain: boolean): SourceReach {
+    const { graph, job } = this.#rework;
+    const hops: PathHop[] = [];
+    for (let node = source; cameBy.valueOf(node) !== start; ) {
+      const by = cameBy.valueOf(node);
+      let from = chassisBy;
+      if (by >= 0) {
+        from = graph.otherEnd(by ^ 1);
+        hops.push(this.#names.hop(this.#rework, by >> 1, from, node));
+      } else if (by === overChassis) hops.push(this.#hop('chassis', from, node, null, 'stock'));
+      else {
+        const way = firstElement - by;
+        const element = job.elements[way >> 1];
+        from = ((way & 1) === 0 ? element?.to : element?.from) ?? 0;
+        const origin = job.connectors[element?.connector ?? -1]?.origin ?? 'stock';
+        hops.push(this.#hop('element', from, node, element?.name ?? null, origin));
+      }
+      node = from;
+    }
+    return { source: this.#names.place(source), certain, path: hops.reverse() };
+  }
+
+  #hop(
+    by: 'element' | 'chassis',
+    from: number,
+    to: number,
+    name: string | null,
+    made: 'stock' | 'kit',
+  ): PathHop {
     return {
       by,
       from: this.#names.node(from),
@@ -104,7 +139,7 @@ export class LiveReach {
       name,
       colour: null,
       size: null,
-      made: 'stock',
+      made,
     };
   }
 }
@@ -113,15 +148,4 @@ function chassisOf(job: Job): readonly number[] {
   const chassis: number[] = [];
   for (const [place, one] of job.places.entries()) if (one.chassis) chassis.push(place);
   return chassis;
-}
-
-function pathTo(cameBy: ReadonlyMap<number, Arrival | null>, goal: number): readonly PathHop[] {
-  const hops: PathHop[] = [];
-  for (let node = goal; ; ) {
-    const arrival = cameBy.get(node) ?? null;
-    if (arrival === null) break;
-    hops.push(arrival.hop());
-    node = arrival.from;
-  }
-  return hops.reverse();
 }
