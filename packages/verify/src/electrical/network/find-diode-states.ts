@@ -15,7 +15,7 @@ export interface DiodeStates {
 }
 
 /** Voltages below this part of the largest one count as zero: rounding, not a blocked diode. */
-const zeroVoltPart = 1e-12;
+const zeroVoltPart = 1e-13;
 
 interface Search {
   readonly network: Network;
@@ -67,14 +67,16 @@ export function findDiodeStates(
   let volts = solveWithDiodes(network, forest, search.blocking);
   for (;;) {
     const backward = chooseBackward(search, volts);
-    if (backward === null) return { kind: 'states', volts, conducting: conductingDiodes(search, volts) };
+    if (backward === null) return { kind: 'states', volts, conducting: conductingDiodes(search) };
+    let opened: Float64Array | null = backward.opened;
     let result: Float64Array | DiodeCut | null = null;
     while (result === null) {
       if (pivots++ >= pivotLimit) {
         const elements = diodes.map(({ index }) => index);
         return { kind: 'no-consistent-state', cause: 'gave-up', elements };
       }
-      result = pivot(search, backward);
+      result = pivot(search, backward.diode, opened);
+      opened = null;
     }
     if (!(result instanceof Float64Array)) {
       return { kind: 'no-consistent-state', cause: 'diodes-block', elements: crossing(search, result) };
@@ -83,23 +85,30 @@ export function findDiodeStates(
   }
 }
 
-/** The diode that carries the largest backward current, in volts over its own resistance; null when none does. */
-function chooseBackward(search: Search, volts: Float64Array): number | null {
+interface Backward {
+  readonly diode: number;
+  /** The voltages without it; null when it is the only tie between two sides. */
+  readonly opened: Float64Array | null;
+}
+
+/**
+ * The diode that carries the largest backward current, in volts over its own resistance; null when none does. Of a
+ * diode that seems to carry nothing, only the voltages without it tell the truth: across its own resistance a small
+ * current drowns in rounding, and two side by side hide one another. One that carries nothing even so is taken out.
+ */
+function chooseBackward(search: Search, volts: Float64Array): Backward | null {
   const zero = zeroVolt(volts);
   const suspects = search.diodes
-    .filter(({ index, diode }) => !search.blocking[index] && excess(diode, volts) < zero)
+    .filter(({ index, diode }) => !search.blocking[index] && excess(diode, volts) <= zero)
     .sort((one, other) => excess(one.diode, volts) - excess(other.diode, volts) || one.index - other.index);
   for (const { index, diode } of suspects) {
     const cut = search.cuts.cutAt(index, search.blocking);
     if (cut !== null) {
-      if (cut.ampere < -search.zeroAmpere) return index;
-    } else if (excess(diode, volts) < -zero) {
-      return index;
-    } else {
-      // Too small to tell across the diode's own resistance; what it would block shows far larger.
-      const opened = solveWithout(search, index);
-      if (excess(diode, opened) < -zeroVolt(opened)) return index;
+      if (cut.ampere < -search.zeroAmpere) return { diode: index, opened: null };
+      continue;
     }
+    const opened = solveWithout(search, index);
+    if (excess(diode, opened) <= zeroVolt(opened)) return { diode: index, opened };
   }
   return null;
 }
@@ -108,11 +117,11 @@ function chooseBackward(search: Search, volts: Float64Array): number | null {
  * Raises the voltage that holds a diode back until it carries nothing, or until a blocking diode begins to conduct.
  * Returns the voltages in the first case, null in the second, and the cut when nothing can yield.
  */
-function pivot(search: Search, backward: number): Float64Array | DiodeCut | null {
+function pivot(search: Search, backward: number, known: Float64Array | null): Float64Array | DiodeCut | null {
   const { blocking, slack, diodes } = search;
-  const cut = search.cuts.cutAt(backward, blocking);
+  const cut = known === null ? search.cuts.cutAt(backward, blocking) : null;
   if (cut !== null) return pivotAcrossCut(search, cut);
-  const opened = solveWithout(search, backward);
+  const opened = known ?? solveWithout(search, backward);
   const zero = zeroVolt(opened);
   let share = 1;
   let yields = -1;
@@ -165,20 +174,13 @@ function pivotAcrossCut(search: Search, cut: DiodeCut): DiodeCut | null {
   return null;
 }
 
-function conductingDiodes(search: Search, volts: Float64Array): boolean[] {
+function conductingDiodes(search: Search): boolean[] {
   const conducting = search.network.elements.map((element) => element.kind !== 'diode');
-  const zero = zeroVolt(volts);
-  for (const { index, diode } of search.diodes) {
+  for (const { index } of search.diodes) {
     if (search.blocking[index]) continue;
+    // What chooseBackward left in the network conducts, but for a diode into a dead end.
     const cut = search.cuts.cutAt(index, search.blocking);
-    if (cut !== null) {
-      conducting[index] = cut.ampere > search.zeroAmpere;
-    } else if (excess(diode, volts) > zero) {
-      conducting[index] = true;
-    } else {
-      const opened = solveWithout(search, index);
-      conducting[index] = excess(diode, opened) > zeroVolt(opened);
-    }
+    conducting[index] = cut === null || cut.ampere > search.zeroAmpere;
   }
   return conducting;
 }

@@ -52,7 +52,10 @@ export function solveNetwork(network: Network, options: SolveOptions = {}): Netw
     if (element.kind === 'current-source') return element.ampere;
     const branch = conductingBranch(element);
     if (branch === null || !states.conducting[index]) return 0;
-    return branch.siemens * ((islandVolts[element.from] ?? 0) - (islandVolts[element.to] ?? 0) + branch.volt);
+    const ampere =
+      branch.siemens * ((islandVolts[element.from] ?? 0) - (islandVolts[element.to] ?? 0) + branch.volt);
+    // A current that drowns in rounding is not to run backwards through a conducting diode.
+    return element.kind === 'diode' ? Math.max(0, ampere) : ampere;
   });
   fillZeroOhmCurrents(network, forest, amperes);
   const elements = network.elements.map((element, index): ElementState => {

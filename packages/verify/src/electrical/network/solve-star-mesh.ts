@@ -91,11 +91,14 @@ export function solveStarMesh(size: number, branches: readonly Branch[], referen
   for (let at = steps.length - 1; at >= 0; at--) {
     const step = steps[at];
     if (step === undefined || step.total === 0) continue;
-    let sum = 0;
+    // Summed apart, so that source currents that cancel out do so before they meet the voltages.
+    let driven = 0;
+    let ampere = 0;
     for (const [place, neighbour] of step.neighbours.entries()) {
-      sum += (step.siemens[place] ?? 0) * (volts[neighbour] ?? 0) + (step.amperes[place] ?? 0);
+      driven += (step.siemens[place] ?? 0) * (volts[neighbour] ?? 0);
+      ampere += step.amperes[place] ?? 0;
     }
-    volts[step.vertex] = sum / step.total;
+    volts[step.vertex] = driven / step.total + ampere / step.total;
   }
   return volts;
 }
