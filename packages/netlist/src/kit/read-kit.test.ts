@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest';
+import { kitLimits } from './limits.ts';
+import { locate } from './located.ts';
+import { readKit, resolveKit } from './read-kit.ts';
+
+const kit = `kit: side lamp
+revision: C
+cautions: [hot, heavy]
+variants: { side: [left, right], roof: { high: a lining, low: a grille } }
+not built: [[side=right, roof=low]]
+stock:
+  connectors: { K1: { cavities: 1..2 } }
+  wires: { w: { from: K1:1, to: K1:2, size: { roof=high: 1 mm2, roof=low: 2 mm2 } } }
+work:
+  - { do: fasten, wire: w, only: side=left }
+  - { do: fasten, wire: w }
+wanted:
+  retired: [{ wire: w }]
+`;
+const read = (text: string, wanted?: readonly string[]): ReturnType<typeof readKit> =>
+  readKit({ name: 'kit.yaml', text }, () => null, wanted);
+
+describe('readKit', () => {
+  it('gives the head of the kit and a job for each variant that is built', () => {
+    const { value, diagnostics } = read(kit);
+    expect(diagnostics).toEqual([]);
+    expect(value).toMatchObject({
+      kit: 'side lamp',
+      revision: 'C',
+      cautions: ['hot', 'heavy'],
+      variantCount: 3,
+    });
+    expect(value?.axes.map((axis) => axis.name)).toEqual(['side', 'roof']);
+    expect(
+      value?.variants.map(({ variant, job }) => [variant.name, job.variant, job.kit, job.revision]),
+    ).toEqual([
+      ['side=left roof=high', 'side=left roof=high', 'side lamp', 'C'],
+      ['side=left roof=low', 'side=left roof=low', 'side lamp', 'C'],
+      ['side=right roof=high', 'side=right roof=high', 'side lamp', 'C'],
+    ]);
+    expect(value?.variants.map(({ job }) => job.wires[0]?.size?.mm2)).toEqual([1, 2, 1]);
+    expect(value?.variants.map(({ job }) => job.steps.map((step) => step.number))).toEqual([
+      [1, 2],
+      [1, 2],
+      [2],
+    ]);
+  });
+
+  it('gives the variants that were asked for, and counts all', () => {
+    const { value } = read(kit, ['roof=high']);
+    expect(value?.variants.map(({ variant }) => variant.name)).toEqual([
+      'side=left roof=high',
+      'side=right roof=high',
+    ]);
+    expect(value?.variantCount).toBe(3);
+    expect(read(kit, ['roof=low', 'side=left']).value?.variants).toHaveLength(1);
+  });
+
+  it('has no value where nothing matches, and says why', () => {
+    expect(read(kit, ['roof=low', 'side=right'])).toEqual({
+      value: null,
+      diagnostics: [
+        {
+          code: 'variant',
+          severity: 'error',
+          message: 'no variant matches',
+          span: null,
+          related: [],
+          help: null,
+        },
+      ],
+    });
+    expect(read(kit, ['roof=flat']).diagnostics).toEqual([
+      {
+        code: 'variant',
+        severity: 'error',
+        message: 'this kit has no variant `roof=flat`',
+        span: null,
+        related: [],
+        help: 'one of: side=left, side=right, roof=high, roof=low',
+      },
+    ]);
+    const plain = kit
+      .replace(/variants: .*\nnot built: .*\n/, '')
+      .replace(', only: side=left', '')
+      .replace(/\{ roof=high: 1 mm2, .* mm2 \}/, '1 mm2');
+    expect(read(plain).value?.variants.map(({ variant }) => variant.name)).toEqual(['only']);
+    expect(read(plain, ['side=left']).diagnostics[0]?.help).toBe('the kit has no variants');
+  });
+
+  it('has no value where the text is no document', () => {
+    const { value, diagnostics } = read('a: *b\n');
+    expect(value).toBeNull();
+    expect(diagnostics.map((one) => one.code)).toContain('alias');
+  });
+
+  it('complains once of what is wrong in several variants', () => {
+    const { value, diagnostics } = read(kit.replace('from: K1:1', 'from: K9:1'));
+    expect(value).toBeNull();
+    expect(diagnostics.map((one) => one.message)).toEqual(['no place or splice is called `K9:1`']);
+  });
+
+  it('complains of a variant that alone is wrong', () => {
+    const { diagnostics } = read(kit.replace('roof=low: 2 mm2', 'roof=low: 2 mm7'));
+    expect(diagnostics).toHaveLength(1);
+    expect(read(kit.replace('roof=low: 2 mm2', 'roof=low: 2 mm7'), ['roof=high']).diagnostics).toEqual([]);
+  });
+
+  it('stops at the limit of complaints, and counts the rest', () => {
+    const wires = Array.from(
+      { length: kitLimits.diagnostics + 30 },
+      (_, index) => `w${index}: { from: K9:${index}, to: K1:1 }`,
+    );
+    const { diagnostics } = read(
+      kit.replace(/w: \{ from: .* \} \} \}/, `w: { from: K1:1, to: K1:2 }, ${wires.join(', ')} }`),
+    );
+    expect(diagnostics).toHaveLength(kitLimits.diagnostics + 1);
+    const more = diagnostics.filter((one) => one.code === 'and-more');
+    expect(more.map((one) => one.message)).toEqual(['and 30 more like these']);
+  });
+
+  it('resolves a document that a program made', () => {
+    const { value, diagnostics } = resolveKit(
+      locate({
+        kit: 'made',
+        revision: '1',
+        stock: {
+          connectors: new Map([['K1', { cavities: ['1', '2'] }]]),
+          wires: new Map([['w', { from: 'K1:1', to: 'K1:2' }]]),
+        },
+        work: [{ do: 'fasten', wire: 'w' }],
+        wanted: { retired: [{ wire: 'w' }] },
+      }),
+      () => null,
+    );
+    expect(diagnostics).toEqual([]);
+    expect(value?.variants[0]?.job.steps[0]?.action).toEqual({ kind: 'fasten', piece: 0, part: null });
+  });
+});
