@@ -149,7 +149,8 @@ function isChoice(node: LocatedMap): boolean {
   let conditions = 0;
   for (const key of node.entries.keys()) {
     if (key === 'else') continue;
-    if (!/^[^=\s][^=]*=[^=]*$/.test(key)) return false;
+    // One condition, or several with blanks between, as in `only`.
+    if (!key.split(/[\s,]+/).every((one) => /^[^=]+=[^=]+$/.test(one))) return false;
     conditions += 1;
   }
   return conditions > 0;

@@ -60,13 +60,16 @@ export function readDocument(source: Source): Reading<Located> {
   }
   const document = documents[0];
   for (const one of documents) {
-    for (const error of one.errors) {
+    for (const error of [...one.errors, ...one.warnings]) {
       const [start, end] = error.pos;
-      complain('yaml', error.message.split('\n')[0] ?? error.message, {
-        source,
-        start,
-        end: Math.max(end, start + 1),
-      });
+      const span = { source, start, end: Math.max(end, start + 1) };
+      // The parser catches its own stack overflow and lists it as if the text were at fault.
+      if (/call stack/i.test(error.message)) {
+        complain('nested-too-deep', 'the file is nested too deep to be read', whole);
+        return { value: null, diagnostics: diagnostics.slice(-1) };
+      }
+      if (error.code === 'TAG_RESOLVE_FAILED') complain('tag', 'YAML tags are not read', span);
+      else complain('yaml', error.message.split('\n')[0] ?? error.message, span);
     }
   }
   if (diagnostics.length > 0) return { value: null, diagnostics };
@@ -94,7 +97,8 @@ function convert(node: Node | null, source: Source, depth: number, complain: Com
     return { kind: 'text', text: '', span };
   }
   if (node !== null && 'anchor' in node && node.anchor) complain('alias', 'YAML anchors are not read', span);
-  if (node?.tag !== undefined && node.tag !== null && node.srcToken !== undefined && hasTag(source, span)) {
+  // A scalar has a tag only where one is written; a list or map always has that of its kind.
+  if (node?.tag !== undefined && (isScalar(node) || !/^tag:yaml\.org,2002:(map|seq)$/.test(node.tag))) {
     complain('tag', 'YAML tags are not read', span);
   }
   if (isScalar(node)) {
@@ -135,13 +139,6 @@ function convert(node: Node | null, source: Source, depth: number, complain: Com
 
 function blank(span: Span): Located {
   return { kind: 'text', text: '', span };
-}
-
-function hasTag(source: Source, span: Span): boolean {
-  return (
-    source.text.slice(Math.max(0, span.start - 64), span.start + 1).includes('!') &&
-    source.text[span.start] === '!'
-  );
 }
 
 function countLines(text: string): number {

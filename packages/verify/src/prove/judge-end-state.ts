@@ -109,13 +109,11 @@ function partFindings(rework: Rework): readonly RawFinding[] {
   for (const name of [...names].sort()) {
     const inBag = job.bag.get(name) ?? 0;
     const used = rework.partsTaken.get(name) ?? 0;
-    // A part that was taken out may be used again before one from the bag.
-    const recovered = rework.partsRecovered.get(name) ?? 0;
-    const kind = used > inBag + recovered ? 'part-missing' : used < inBag ? 'part-unused' : null;
-    if (kind === null) continue;
+    // A part that was taken out may be used again, but one must be there at the moment it is asked for.
     const short = rework.partsShortAt.get(name);
-    const step =
-      kind === 'part-missing' && short !== undefined ? (job.steps[short - 1]?.number ?? null) : null;
+    const kind = short !== undefined ? 'part-missing' : used < inBag ? 'part-unused' : null;
+    if (kind === null) continue;
+    const step = short === undefined ? null : (job.steps[short - 1]?.number ?? null);
     findings.push({
       kind,
       step,

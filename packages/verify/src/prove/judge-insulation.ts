@@ -135,9 +135,10 @@ function zoneOfJoint(rework: Rework, joint: number): Zone {
   const { job } = rework;
   const said = job.joints[joint]?.zone ?? 'unknown';
   if (said !== 'unknown') return said;
-  const zones = (rework.jointEnds[joint] ?? []).map(
-    (end) => job.wires[job.ends[end]?.wire ?? -1]?.zone ?? 'unknown',
-  );
+  // A tap stands on its run, so what is not known of the run is not known of the tap.
+  const run = job.joints[joint]?.kind === 'tap' ? [job.pieces[rework.tapPiece[joint] ?? -1]?.wire ?? -1] : [];
+  const wires = [...run, ...(rework.jointEnds[joint] ?? []).map((end) => job.ends[end]?.wire ?? -1)];
+  const zones = wires.map((wire) => job.wires[wire]?.zone ?? 'unknown');
   if (zones.includes('wet')) return 'wet';
   return zones.length === 0 || zones.includes('unknown') ? 'unknown' : 'dry';
 }

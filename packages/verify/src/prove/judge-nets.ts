@@ -123,7 +123,7 @@ function finding(
     const fragments = new Map<number, number[]>();
     for (const place of places) push(fragments, labels[place] as number, place);
     if (fragments.size < 2) continue;
-    const stated = expectation.stated.find((net) => net.places.has(places[0] ?? -1));
+    const stated = expectation.stated.find((net) => places.some((place) => net.places.has(place)));
     opens.push(openNet(stated?.names[0] ?? null, [...fragments.values()], rework, view, names, keyed));
   }
   for (const { step } of [...joins, ...opens]) if (step !== null) culprits.add(step);
