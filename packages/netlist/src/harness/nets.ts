@@ -1,4 +1,5 @@
-import { UnionFind } from './union-find.ts';
+import type { NodeMarks } from './node-marks.ts';
+import { labelsIn, uniteIn } from './union-find.ts';
 import type { WiringGraph } from './wiring-graph.ts';
 
 /** Whether an edge conducts in the view that is asked for; an edge that does not live then never does. */
@@ -18,14 +19,14 @@ export function netLabels(
   count: number,
   conducts: Conducts | null = null,
 ): Int32Array {
-  const sets = new UnionFind(graph.nodeCount);
-  const { from, to, birth, death } = graph;
-  for (let edge = 0; edge < from.length; edge += 1) {
+  const parent = new Int32Array(graph.nodeCount).fill(-1);
+  const { from, to, birth, death, edgeCount } = graph;
+  for (let edge = 0; edge < edgeCount; edge += 1) {
     if ((birth[edge] as number) > time || (death[edge] as number) <= time) continue;
     if (conducts !== null && !conducts(edge)) continue;
-    sets.union(from[edge] as number, to[edge] as number);
+    uniteIn(parent, from[edge] as number, to[edge] as number);
   }
-  return sets.labels(count);
+  return labelsIn(parent, count);
 }
 
 /** One step along a path: the edge taken and the node it leads to. */
@@ -51,7 +52,8 @@ export function shortestPath(
       ? (node: number): boolean => node === goals
       : (node: number): boolean => goals.has(node);
   if (isGoal(start)) return [];
-  const cameBy = new Map<number, number>([[start, -1]]);
+  const cameBy = graph.beginSearch();
+  cameBy.mark(start, -1);
   const queue = [start];
   for (let at = 0; at < queue.length; at += 1) {
     const node = queue[at] as number;
@@ -60,7 +62,7 @@ export function shortestPath(
       if (!graph.aliveAt(edge, time) || (conducts !== null && !conducts(edge))) continue;
       const next = graph.otherEnd(half);
       if (cameBy.has(next)) continue;
-      cameBy.set(next, half);
+      cameBy.mark(next, half);
       if (isGoal(next)) return hopsTo(graph, cameBy, next);
       queue.push(next);
     }
@@ -68,10 +70,10 @@ export function shortestPath(
   return null;
 }
 
-function hopsTo(graph: WiringGraph, cameBy: ReadonlyMap<number, number>, goal: number): readonly Hop[] {
+function hopsTo(graph: WiringGraph, cameBy: NodeMarks, goal: number): readonly Hop[] {
   const hops: Hop[] = [];
   for (let node = goal; ; ) {
-    const half = cameBy.get(node) ?? -1;
+    const half = cameBy.valueOf(node);
     if (half < 0) break;
     const from = graph.otherEnd(half ^ 1);
     hops.push({ edge: half >> 1, from, to: node });
@@ -90,7 +92,8 @@ export function reachedFrom(
   start: number,
   conducts: Conducts | null = null,
 ): readonly number[] {
-  const seen = new Set<number>([start]);
+  const seen = graph.beginSearch();
+  seen.mark(start, 0);
   const queue = [start];
   for (let at = 0; at < queue.length; at += 1) {
     const node = queue[at] as number;
@@ -99,7 +102,7 @@ export function reachedFrom(
       if (!graph.aliveAt(edge, time) || (conducts !== null && !conducts(edge))) continue;
       const next = graph.otherEnd(half);
       if (seen.has(next)) continue;
-      seen.add(next);
+      seen.mark(next, 0);
       queue.push(next);
     }
   }

@@ -10,6 +10,8 @@ export type EndPreparation = 'cut' | 'stripped';
 /** The state of a splice, tap or jumper. A removed tap leaves a wound that only a cover closes. */
 export type JointState = 'absent' | 'crimped' | 'sealed' | 'wound' | 'covered wound' | 'removed';
 
+const noEnds: readonly number[] = [];
+
 interface Stations {
   readonly nodes: number[];
   readonly edges: number[];
@@ -64,7 +66,8 @@ export class Rework {
   readonly partsShortAt = new Map<string, number>();
   /** The fuse that was fitted last, by element; null for the one as found. */
   readonly fuseFittedPart: (string | null)[];
-  readonly #terminalEnds: number[][];
+  /** The ends of each terminal that a step has fitted; the others keep those they had. */
+  readonly #fittedEnds = new Map<number, number[]>();
   readonly #stations = new Map<number, Stations>();
   readonly #conductorEdge: Int32Array;
   readonly #jumperEdge = new Map<number, number>();
@@ -88,21 +91,20 @@ export class Rework {
     this.endJoint = new Int32Array(job.ends.length).fill(-1);
     this.endThere = new Uint8Array(job.ends.length);
     this.endPiece = new Int32Array(job.ends.length).fill(-1);
-    this.endPreparation = job.ends.map(() => 'cut');
-    this.endCover = job.ends.map(() => null);
+    this.endPreparation = new Array<EndPreparation>(job.ends.length).fill('cut');
+    this.endCover = new Array<string | null>(job.ends.length).fill(null);
     this.endSeal = job.ends.map((end) => end.seal);
-    this.endTube = job.ends.map(() => null);
+    this.endTube = new Array<string | null>(job.ends.length).fill(null);
     this.endTied = new Uint8Array(job.ends.length);
     this.lastStepOnEnd = new Int32Array(job.ends.length);
     this.freedAt = new Int32Array(job.ends.length);
-    this.fuseFittedPart = job.elements.map(() => null);
+    this.fuseFittedPart = new Array<string | null>(job.elements.length).fill(null);
     this.pieceThere = new Uint8Array(job.pieces.length);
     this.jointState = job.joints.map((joint) => joint.before);
     this.jointEnds = job.joints.map(() => []);
     this.jointCover = job.joints.map(() => null);
     this.tapPiece = new Int32Array(job.joints.length).fill(-1);
     this.fuseFitted = job.elements.map((element) => element.fitted);
-    this.#terminalEnds = job.terminals.map((terminal) => [...terminal.ends]);
     this.#conductorEdge = new Int32Array(job.pieces.length).fill(-1);
     this.#assemble();
   }
@@ -122,8 +124,9 @@ export class Rework {
       for (const end of wire.ends) {
         this.endThere[end] = 1;
         this.endPiece[end] = index;
-        const home = job.ends[end]?.home;
-        if (home === undefined || home.kind === 'cut') continue;
+        const there = job.ends[end];
+        const home = there?.home;
+        if (there === undefined || home === undefined || home.kind === 'cut') continue;
         if (home.kind === 'joint') {
           this.#attachToJoint(end, home.joint, beforeWork);
           continue;
@@ -132,15 +135,22 @@ export class Rework {
         if (home.terminal < 0) continue;
         this.endTerminal[end] = home.terminal;
         this.endPreparation[end] = 'stripped';
-        graph.add('crimp', this.#endNode(end), this.#terminalNode(home.terminal), home.terminal, beforeWork);
+        graph.add('crimp', there.node, this.#terminalNode(home.terminal), home.terminal, beforeWork);
         if (this.terminalThere[home.terminal] === 1) continue;
         this.terminalThere[home.terminal] = 1;
         if (home.kind === 'place') this.#seat(home.terminal, home.place, beforeWork);
       }
     }
-    for (let place = 0; place < this.facing.length; place += 1) {
-      const other = this.facing[place] ?? -1;
-      if (other > place) this.#mate(place, other, beforeWork);
+    for (const [index, connector] of job.connectors.entries()) {
+      if (connector.counterpart < 0) continue;
+      const brings = connector.device || job.connectors[connector.counterpart]?.device === true;
+      const end = connector.firstPlace + connector.placeCount;
+      for (let place = connector.firstPlace; place < end; place += 1) {
+        const other = this.facing[place] ?? -1;
+        if (other <= place) continue;
+        if (brings || ((this.seated[place] ?? -1) >= 0 && (this.seated[other] ?? -1) >= 0))
+          graph.add('mate', place, other, index, beforeWork);
+      }
     }
   }
 
@@ -220,7 +230,7 @@ export class Rework {
 
   /** The ends crimped in a terminal now. */
   endsOf(terminal: number): readonly number[] {
-    return this.#terminalEnds[terminal] ?? [];
+    return this.#fittedEnds.get(terminal) ?? this.job.terminals[terminal]?.ends ?? noEnds;
   }
 
   /** Whether an end hangs free: there, in no joint, and in no terminal that sits somewhere. */
@@ -653,7 +663,9 @@ export class Rework {
     this.terminalThere[action.terminal] = 1;
     for (const end of action.ends) {
       this.endTerminal[end] = action.terminal;
-      this.#terminalEnds[action.terminal]?.push(end);
+      const ends = this.#fittedEnds.get(action.terminal);
+      if (ends === undefined) this.#fittedEnds.set(action.terminal, [...(terminal?.ends ?? []), end]);
+      else ends.push(end);
       this.graph.add('crimp', this.#endNode(end), terminal?.node ?? 0, action.terminal, this.ordinal);
       this.#touchEnd(end, touches);
     }

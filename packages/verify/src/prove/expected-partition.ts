@@ -38,30 +38,35 @@ export function expectedPartition(job: Job): {
   };
   const { wanted } = job;
   const facing = expectedFacing(job);
-  const moves = movesOf(job, names, complain);
+  const retired = new Uint8Array(job.wires.length);
+  for (const wire of wanted.retiredWires) retired[wire] = 1;
+  const moves = movesOf(job, retired, names, complain);
   const emptied = new Set<number>(wanted.retiredPlaces);
   for (const addition of wanted.additions) for (const place of addition.take) emptied.add(place);
 
   const sets = new UnionFind(job.nodeCount);
   const contact = new Uint8Array(job.places.length);
+  const special = new Uint8Array(job.places.length);
+  for (const place of moves.keys()) special[place] = 1;
+  for (const place of emptied) special[place] = 1;
   for (const [index, wire] of job.wires.entries()) {
-    const retired = wanted.retiredWires.has(index);
+    const stays = retired[index] !== 1;
     const [a, b] = wire.ends;
-    if (!retired) sets.union(job.ends[a]?.node ?? 0, job.ends[b]?.node ?? 0);
+    if (stays) sets.union(job.ends[a]?.node ?? 0, job.ends[b]?.node ?? 0);
     for (const end of wire.ends) {
       const there = job.ends[end];
       const home = there?.home;
       if (there === undefined || home === undefined || home.kind === 'cut') continue;
       if (home.kind === 'joint') {
-        if (!retired) sets.union(there.node, job.joints[home.joint]?.node ?? 0);
+        if (stays) sets.union(there.node, job.joints[home.joint]?.node ?? 0);
         continue;
       }
       if (home.terminal < 0) continue;
       const terminal = job.terminals[home.terminal]?.node ?? 0;
-      if (!retired) sets.union(there.node, terminal);
+      if (stays) sets.union(there.node, terminal);
       if (home.kind === 'free') continue;
-      const moved = moves.get(home.place);
-      if (moved === undefined && emptied.has(home.place)) continue;
+      const moved = special[home.place] === 1 ? moves.get(home.place) : undefined;
+      if (moved === undefined && special[home.place] === 1) continue;
       const place = moved ?? home.place;
       sets.union(terminal, place);
       contact[place] = 1;
@@ -87,22 +92,35 @@ export function expectedPartition(job: Job): {
   const labels = sets.labels(job.places.length);
   checkNothingElse(job, stated, labels, complain, names);
   checkApart(job, stated, complain, names);
+  const claimed = new Set<number>();
+  for (const net of stated) for (const place of net.places) claimed.add(place);
+  const netAt = placesByLabel(labels, [...moves.values()]);
   for (const [from, to] of moves) {
-    if (stated.some((net) => net.places.has(to))) continue;
-    const places = new Set<number>();
-    for (let place = 0; place < labels.length; place += 1)
-      if (labels[place] === labels[to]) places.add(place);
-    if (places.size > 1) stated.push({ names: [`${names.place(from)} moved to ${names.place(to)}`], places });
+    if (claimed.has(to)) continue;
+    const places = new Set(netAt.get(labels[to] ?? -1));
+    if (places.size < 2) continue;
+    stated.push({ names: [`${names.place(from)} moved to ${names.place(to)}`], places });
+    for (const place of places) claimed.add(place);
   }
   const follows: (readonly [number, number])[] = [];
   for (const net of stated) {
     for (const place of net.places) {
       const other = facing[place] ?? -1;
-      if (other >= 0 && mated(place) < 0 && !stated.some((one) => one.places.has(other)))
-        follows.push([place, other]);
+      if (other >= 0 && mated(place) < 0 && !claimed.has(other)) follows.push([place, other]);
     }
   }
   return { value: diagnostics.length > 0 ? null : { labels, stated, facing, follows }, diagnostics };
+}
+
+/** The places of the nets that some places are on, by label, in order. */
+function placesByLabel(labels: Int32Array, some: readonly number[]): ReadonlyMap<number, readonly number[]> {
+  const found = new Map<number, number[]>(some.map((place) => [labels[place] ?? -1, []]));
+  if (found.size === 0) return found;
+  const asked = new Uint8Array(labels.length);
+  for (const label of found.keys()) asked[label] = 1;
+  for (let place = 0; place < labels.length; place += 1)
+    if (asked[labels[place] as number] === 1) found.get(labels[place] as number)?.push(place);
+  return found;
 }
 
 type Complain = (message: string, span: Span | null, help?: string | null) => void;
@@ -161,7 +179,12 @@ function cavityFor(job: Job, place: number): number {
   return device && other >= 0 ? other : place;
 }
 
-function movesOf(job: Job, names: Names, complain: Complain): ReadonlyMap<number, number> {
+function movesOf(
+  job: Job,
+  retired: Uint8Array,
+  names: Names,
+  complain: Complain,
+): ReadonlyMap<number, number> {
   const { wanted } = job;
   const moves = new Map<number, number>();
   const targets = new Set<number>();
@@ -178,17 +201,18 @@ function movesOf(job: Job, names: Names, complain: Complain): ReadonlyMap<number
       spans.push({ from, to, span: move.span });
     }
   }
-  const inUse = new Set<number>();
-  const there = new Set<number>();
-  for (const end of job.ends) {
-    if (end.home.kind !== 'place') continue;
-    there.add(end.home.place);
-    if (!wanted.retiredWires.has(end.wire)) inUse.add(end.home.place);
+  if (spans.length === 0) return moves;
+  const inUse = new Uint8Array(job.places.length);
+  const there = new Uint8Array(job.places.length);
+  for (const { home, wire } of job.ends) {
+    if (home.kind !== 'place') continue;
+    there[home.place] = 1;
+    if (retired[wire] !== 1) inUse[home.place] = 1;
   }
   for (const { from, to, span } of spans) {
-    if (!there.has(from)) complain(`nothing is at \`${names.place(from)}\` that could be moved`, span);
+    if (there[from] !== 1) complain(`nothing is at \`${names.place(from)}\` that could be moved`, span);
     if (
-      inUse.has(to) &&
+      inUse[to] === 1 &&
       !moves.has(to) &&
       !wanted.retiredPlaces.has(to) &&
       job.places[to]?.kind === 'cavity'
@@ -251,8 +275,12 @@ function statedNets(
       complain(`\`${names.place(addition.to)}\` is both the net and taken from it`, addition.span);
   }
   if (byRoot.size > 0) {
-    for (let place = 0; place < job.places.length; place += 1)
-      byRoot.get(sets.find(place))?.places.add(place);
+    const asked = new Uint8Array(job.nodeCount);
+    for (const root of byRoot.keys()) asked[root] = 1;
+    for (let place = 0; place < job.places.length; place += 1) {
+      const root = sets.find(place);
+      if (asked[root] === 1) byRoot.get(root)?.places.add(place);
+    }
   }
   for (const one of byRoot.values()) {
     for (const place of one.take) one.places.delete(place);
@@ -300,9 +328,12 @@ function checkNothingElse(
     const first = [...net.places][0];
     if (first !== undefined) byLabel.set(labels[first] ?? -1, net);
   }
+  const asked = new Uint8Array(labels.length);
+  for (const label of byLabel.keys()) asked[label] = 1;
   const extra = new Map<StatedNet, string[]>();
   for (let place = 0; place < labels.length; place += 1) {
-    const net = byLabel.get(labels[place] ?? -1);
+    if (asked[labels[place] as number] !== 1) continue;
+    const net = byLabel.get(labels[place] as number);
     if (net === undefined || net.places.has(place)) continue;
     const list = extra.get(net) ?? [];
     list.push(`\`${names.place(place)}\``);

@@ -1,4 +1,4 @@
-import { type Rework, reachedFrom } from '@loomproof/netlist';
+import type { Rework } from '@loomproof/netlist';
 import type { PathHop } from './finding.ts';
 import type { Names } from './names.ts';
 
@@ -16,31 +16,31 @@ export function joiningTree(
   const [first] = places;
   if (first === undefined) return [];
   const { graph } = rework;
-  const cameBy = new Map<number, { readonly from: number; readonly edge: number }>();
-  const order = [...reachedFrom(graph, time, first, view)];
-  const seen = new Set([first]);
-  for (const node of order) {
-    for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
+  const cameBy = graph.beginSearch();
+  cameBy.mark(first, -1);
+  const order = [first];
+  for (let at = 0; at < order.length; at += 1) {
+    for (let half = graph.firstHalf(order[at] as number); half >= 0; half = graph.nextHalf(half)) {
       const edge = half >> 1;
       const next = graph.otherEnd(half);
-      if (!graph.aliveAt(edge, time) || !view(edge) || seen.has(next)) continue;
-      seen.add(next);
-      cameBy.set(next, { from: node, edge });
+      if (!graph.aliveAt(edge, time) || !view(edge) || cameBy.has(next)) continue;
+      cameBy.mark(next, half);
+      order.push(next);
     }
   }
   const needed = new Set<number>();
   for (const place of places) {
-    for (let node = place; ; ) {
-      const arrival = cameBy.get(node);
-      if (arrival === undefined || needed.has(node)) break;
+    for (let node = place; cameBy.has(node) && !needed.has(node); ) {
+      const half = cameBy.valueOf(node);
+      if (half < 0) break;
       needed.add(node);
-      node = arrival.from;
+      node = graph.otherEnd(half ^ 1);
     }
   }
   return order
     .filter((node) => needed.has(node))
     .map((node) => {
-      const arrival = cameBy.get(node);
-      return names.hop(rework, arrival?.edge ?? 0, arrival?.from ?? 0, node);
+      const half = cameBy.valueOf(node);
+      return names.hop(rework, half >> 1, graph.otherEnd(half ^ 1), node);
     });
 }

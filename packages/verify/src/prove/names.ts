@@ -4,7 +4,9 @@ import type { Made, PathHop } from './finding.ts';
 /** Turns numbers of a job back into the words a person reads. */
 export class Names {
   readonly #job: Job;
-  #nodes: ReadonlyMap<number, string> | null = null;
+  /** What each node beyond the places is: three times the index of an end, a joint or a terminal, plus 0, 1 or 2. */
+  #owners: Int32Array | null = null;
+  #fitted: ReadonlyMap<number, number> | null = null;
 
   constructor(job: Job) {
     this.#job = job;
@@ -23,26 +25,34 @@ export class Names {
   /** The name of any node of the graph. */
   node(node: number): string {
     if (node < this.#job.places.length) return this.place(node);
-    if (this.#nodes === null) {
-      const names = new Map<number, string>();
-      for (const end of this.#job.ends) names.set(end.node, end.name);
-      for (const joint of this.#job.joints) names.set(joint.node, joint.name);
-      for (const [index, terminal] of this.#job.terminals.entries()) {
-        const first = terminal.ends[0];
-        const of = first === undefined ? this.#fittedOn(index) : this.end(first);
-        names.set(terminal.node, `terminal of ${of}`);
-      }
-      this.#nodes = names;
-    }
-    return this.#nodes.get(node) ?? `node ${node}`;
+    this.#owners ??= this.#findOwners();
+    const owner = this.#owners[node] ?? -1;
+    const index = Math.floor(owner / 3);
+    if (owner < 0) return `node ${node}`;
+    if (owner % 3 === 0) return this.end(index);
+    if (owner % 3 === 1) return this.#job.joints[index]?.name ?? `node ${node}`;
+    const first = this.#job.terminals[index]?.ends[0];
+    return `terminal of ${first === undefined ? this.#fittedOn(index) : this.end(first)}`;
+  }
+
+  #findOwners(): Int32Array {
+    const { ends, joints, terminals, nodeCount } = this.#job;
+    const owners = new Int32Array(nodeCount).fill(-1);
+    for (const [kind, list] of [ends, joints, terminals].entries())
+      for (let index = 0; index < list.length; index += 1) owners[list[index]?.node ?? -1] = index * 3 + kind;
+    return owners;
   }
 
   #fittedOn(terminal: number): string {
-    for (const { action } of this.#job.steps) {
-      if (action.kind === 'fit terminal' && action.terminal === terminal)
-        return this.end(action.ends[0] ?? -1);
+    if (this.#fitted === null) {
+      const fitted = new Map<number, number>();
+      for (const { action } of this.#job.steps)
+        if (action.kind === 'fit terminal' && !fitted.has(action.terminal))
+          fitted.set(action.terminal, action.ends[0] ?? -1);
+      this.#fitted = fitted;
     }
-    return `terminal ${terminal}`;
+    const end = this.#fitted.get(terminal);
+    return end === undefined ? `terminal ${terminal}` : this.end(end);
   }
 
   /** The number, as written, of the step with that ordinal; null for the time before the work. */
