@@ -44,6 +44,8 @@ export default defineConfig({
               test: {
                 name: 'cross',
                 include: ['tests/**/*.test.ts'],
+                // The bundle is built once a run, and only for a run that takes tests of this project.
+                globalSetup: ['./tests/support/build-once.ts'],
                 exclude: long ? [] : ['**/*.long.test.ts'],
                 testTimeout: long ? 600_000 : 30_000,
                 hookTimeout: 30_000,

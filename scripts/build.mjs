@@ -1,12 +1,17 @@
-// Bundles the program into one file that runs with nothing but Node: packages/cli/dist/loomproof.mjs.
+// Bundles the program into one file that runs with nothing but Node: packages/cli/dist/loomproof.mjs, or into
+// a new folder that is given as the only argument, so that a test run does not replace what another one starts.
 import { chmodSync, copyFileSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
 const path = (relative) => fileURLToPath(new URL(`../${relative}`, import.meta.url));
-const outfile = path('packages/cli/dist/loomproof.mjs');
+const ownFolder = path('packages/cli/dist');
+const [folder = ownFolder] = process.argv.slice(2);
+const outfile = join(folder, 'loomproof.mjs');
 
-rmSync(path('packages/cli/dist'), { recursive: true, force: true });
+// Only what this script made itself is ever removed.
+if (folder === ownFolder) rmSync(folder, { recursive: true, force: true });
 const { metafile } = await build({
   absWorkingDir: path(''),
   entryPoints: ['packages/cli/src/main.ts'],
@@ -32,9 +37,9 @@ const { metafile } = await build({
 chmodSync(outfile, 0o755);
 // The packed program carries its own licence and those of the packages bundled into it; dist is the only folder
 // that is packed.
-copyFileSync(path('LICENSE'), path('packages/cli/dist/LICENSE'));
-writeFileSync(path('packages/cli/dist/THIRD-PARTY-LICENSES.txt'), licencesOf(Object.keys(metafile.inputs)));
-process.stdout.write(`packages/cli/dist/loomproof.mjs ${Math.round(statSync(outfile).size / 1024)} KiB\n`);
+copyFileSync(path('LICENSE'), join(folder, 'LICENSE'));
+writeFileSync(join(folder, 'THIRD-PARTY-LICENSES.txt'), licencesOf(Object.keys(metafile.inputs)));
+process.stdout.write(`${relative(path(''), outfile)} ${Math.round(statSync(outfile).size / 1024)} KiB\n`);
 
 /** The licence text of each installed package that one of the bundled files lies in; throws where one has none. */
 function licencesOf(inputs) {

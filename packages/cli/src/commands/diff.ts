@@ -25,7 +25,9 @@ export function diff(
   options: SideOptions & { readonly json: boolean },
   io: Io,
 ): number {
-  const [before, after] = [readSide(first, options, io), readSide(second, options, io)];
+  const before = readSide(first, options, io);
+  // A file is complained of once, even where it is compared with itself.
+  const after = first === second ? { ...before, diagnostics: [] } : readSide(second, options, io);
   const mixed = sideKind(first) !== sideKind(second);
   const diagnostics = [...(mixed ? [mixedKinds] : []), ...before.diagnostics, ...after.diagnostics];
   const [one, other] = [before.side, after.side];

@@ -48,7 +48,7 @@ function labelled(label: string, texts: readonly string[]): readonly string[] {
 function circuitTexts(circuits: readonly CircuitReport[]): readonly string[] {
   const names = (word: string): readonly string[] =>
     circuits.filter((one) => one.verdict === word).map((one) => one.name);
-  return (['proved', 'refuted', 'undecided'] as const).flatMap((word) => {
+  return (['refuted', 'undecided', 'proved'] as const).flatMap((word) => {
     const list = names(word);
     return list.length === 0 ? [] : [`${word}: ${listText(list)}`];
   });
