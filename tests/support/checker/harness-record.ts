@@ -51,7 +51,7 @@ export type ConnectorRecord = {
 /** What joins two pins inside a device; a diode lets current pass from `from` to `to` only. */
 export type ElementRecord = {
   readonly name: string;
-  readonly kind: 'load' | 'switch' | 'diode' | 'fuse' | 'bridge';
+  readonly kind: 'load' | 'switch' | 'diode' | 'fuse' | 'bridge' | 'coil' | 'drive';
   readonly from: string;
   readonly to: string;
   /** Whether it is in a device that the kit brings. */

@@ -104,6 +104,13 @@ export interface Wire {
   readonly insulationMm: number | null;
   readonly colour: Colour | null;
   readonly lengthMm: number | null;
+  readonly material: WireMaterial | null;
+  readonly strands: WireStrands | null;
+  /** Of the conductor at work, and that its insulation bears, in degrees Celsius. */
+  readonly temperatureC: number | null;
+  readonly insulationC: number | null;
+  /** Amperes that its own data sheet allows. */
+  readonly capacityAmps: number | null;
   readonly zone: Zone;
   readonly flex: boolean;
   /** Its two ends in {@link Job.ends}, `from` first. */
@@ -158,7 +165,7 @@ export interface Joint {
 
 /** What joins two pins inside a device. It never makes a net; it carries current, and so can make a stub live. */
 export interface DeviceElement {
-  readonly kind: 'load' | 'switch' | 'diode' | 'fuse' | 'bridge';
+  readonly kind: 'load' | 'switch' | 'diode' | 'fuse' | 'bridge' | 'coil' | 'drive';
   readonly name: string;
   readonly from: number;
   readonly to: number;
@@ -174,13 +181,79 @@ export interface DeviceElement {
   readonly dropVolts: number | null;
   /** Rating of a fuse in amperes. */
   readonly ratingAmps: number | null;
+  /** Amperes between which the load of a drive must lie. */
+  readonly leastAmps: number | null;
+  readonly mostAmps: number | null;
+  readonly critical: boolean;
+  /** Volts below which a load does nothing; null when neither it nor the kit says. */
+  readonly unlitVolts: number | null;
+  /** The coil that works a switch, or -1. */
+  readonly workedBy: number;
+  /** Whether a worked switch is closed while its coil is off. */
+  readonly restClosed: boolean;
 }
 
 /** A source with the places it feeds. Sources are a set, each on or off. */
 export interface Supply {
   readonly name: string;
   readonly places: readonly number[];
+  /** The place of its negative pole, or -1 when not said. */
+  readonly returnPlace: number;
   readonly volts: number | null;
+  /** Ohms inside it. */
+  readonly ohm: number | null;
+}
+
+/** What a conductor is made of. */
+export type WireMaterial = 'copper' | 'tinned-copper' | 'aluminium';
+
+/** Which published text gives the resistance of a conductor. */
+export type WireStrands = 'formula' | 'iec60228-class5' | 'iec60228-class1-2' | 'iso6722';
+
+/** Kinds of joint with an allowance of their own. */
+export type JointKind = 'crimp' | 'contact' | 'splice' | 'stud';
+
+/** A loss that may be allowed: a part of the supply voltage or volts. */
+export type DropAllowance =
+  | { readonly unit: 'percent'; readonly value: number }
+  | { readonly unit: 'volt'; readonly value: number };
+
+/** Electrical data that hold for the whole kit; null where nothing is said, and nothing is assumed then. */
+export interface ElectricalData {
+  readonly limits: 'small-craft' | 'aircraft' | 'own' | null;
+  readonly own: {
+    readonly source: string;
+    readonly drop: DropAllowance | null;
+    readonly criticalDrop: DropAllowance | null;
+    /** Percent of its rating that a fuse may carry for long. */
+    readonly fuseLoadPercent: number | null;
+    readonly leadMm: number | null;
+  } | null;
+  /** Ohms that one joint of each kind adds. */
+  readonly jointOhm: ReadonlyMap<JointKind, number>;
+  /** Whether the kit file gives any electrical datum, so that obligations 9 and 10 are claimed. */
+  readonly claimed: boolean;
+}
+
+/** What a special circuit is, since each kind of it is dangerous or easily disturbed in its own way. */
+export type SpecialKind = 'restraint system' | 'safety loop' | 'bus pair' | 'sensor' | 'high voltage';
+
+/** A circuit that nobody touches or probes without a release. */
+export interface SpecialCircuit {
+  readonly name: string;
+  readonly is: SpecialKind;
+  readonly wires: readonly number[];
+  readonly released: { readonly by: string; readonly document: string } | null;
+  readonly stubLimitMm: number | null;
+  readonly lengthLimitMm: number | null;
+  /** Elements at its two ends. */
+  readonly terminators: readonly number[];
+}
+
+/** One way in which a load is meant to be powered: all these switches and drives on, and all those off. */
+export interface PoweredWhen {
+  readonly on: readonly string[];
+  readonly off: readonly string[];
 }
 
 /** A position along a wire, in millimetres from one original end of it. */
@@ -319,6 +392,8 @@ export interface Wanted {
   readonly retiredWires: ReadonlySet<number>;
   readonly retiredPlaces: ReadonlySet<number>;
   readonly stubs: readonly StatedStub[];
+  /** By load: the ways in which it is meant to be powered; none is never. What is not in it is as it was before. */
+  readonly powered: ReadonlyMap<number, readonly PoweredWhen[]>;
   readonly apart: readonly { readonly places: readonly number[]; readonly span: Span | null }[];
   readonly leftUnplugged: ReadonlySet<number>;
   readonly interposed: readonly { readonly connector: number; readonly near: number; readonly far: number }[];
@@ -351,6 +426,10 @@ export interface Job {
   readonly joints: readonly Joint[];
   readonly elements: readonly DeviceElement[];
   readonly supplies: readonly Supply[];
+  readonly electrical: ElectricalData;
+  readonly special: readonly SpecialCircuit[];
+  /** Where on its wire each cut end and each tap lies, by node. */
+  readonly positions: ReadonlyMap<number, Position>;
   readonly nodeCount: number;
   /** Other half of a cavity by the declared pairing, or -1; one entry a place. */
   readonly facing: Int32Array;

@@ -16,6 +16,46 @@ const only = texts.optional().describe('axis=value conditions that must all hold
 const note = text.optional();
 const namesOf = <T extends z.ZodType>(row: T) => z.record(z.string(), row);
 
+const material = z.enum(['copper', 'tinned-copper', 'aluminium']).describe('of the conductor');
+const strands = z
+  .enum(['formula', 'iec60228-class5', 'iec60228-class1-2', 'iso6722'])
+  .describe('which published text gives its resistance; formula: resistivity over area');
+const joints = z.union([
+  text,
+  z.strictObject({
+    crimp: text.optional(),
+    contact: text.optional(),
+    splice: text.optional(),
+    stud: text.optional(),
+  }),
+]);
+const electrical = z.strictObject({
+  limits: z
+    .enum(['small-craft', 'aircraft', 'own'])
+    .optional()
+    .describe('the published rules to judge by, or those given here; none is applied unasked'),
+  'own limits': z
+    .strictObject({
+      source: text.describe('where these limits come from; shown wherever one of them is used'),
+      drop: text
+        .optional()
+        .describe('volts or percent of the supply that may be lost out and return: 0.5 V, 5 %'),
+      'critical drop': text.optional(),
+      'fuse load': text
+        .optional()
+        .describe('part of its rating that a fuse may carry for long, such as 80 %'),
+      'lead to protector': text.optional().describe('length of conductor allowed ahead of its first fuse'),
+    })
+    .optional(),
+  material: material.optional(),
+  strands: strands.optional(),
+  temperature: text.optional(),
+  'insulation rating': text.optional(),
+  joints: joints.optional().describe('what one joint adds, such as 2 mohm, for all kinds or each'),
+  'unlit below': text.optional(),
+  note,
+});
+
 const part = z.discriminatedUnion('is', [
   z.strictObject({
     is: z.literal('terminal'),
@@ -50,9 +90,11 @@ const part = z.discriminatedUnion('is', [
 ]);
 
 const element = z.strictObject({
-  is: z.enum(['load', 'switch', 'diode', 'fuse', 'bridge']),
-  from: text.describe('pin; the anode of a diode'),
-  to: text.describe('pin; the cathode of a diode'),
+  is: z
+    .enum(['load', 'switch', 'diode', 'fuse', 'bridge', 'coil', 'drive'])
+    .describe('a coil is a load that works contacts; a drive is an output that a module switches'),
+  from: text.describe('pin; the anode of a diode; the supply side of a drive'),
+  to: text.describe('pin; the cathode of a diode; the output of a drive'),
   name: text.optional(),
   resistance: text.optional().describe('with its unit, such as 12 ohm'),
   cold: text.optional().describe('resistance of a filament when cold, as an ohmmeter sees it'),
@@ -61,6 +103,19 @@ const element = z.strictObject({
   drop: text.optional().describe('forward drop of a diode, such as 0.7 V'),
   rating: text.optional().describe('of a fuse, such as 10 A'),
   fitted: yesNo.optional().describe('fuses only: whether a fuse is in the holder, yes when not said'),
+  least: text
+    .optional()
+    .describe('drives only: the current below which the module takes the lamp for burnt out'),
+  most: text.optional().describe('drives only: the largest current that the output may give'),
+  critical: yesNo.optional().describe('loads only: the limit of critical circuits holds for it'),
+  'unlit below': text
+    .optional()
+    .describe('loads only: volts that do nothing, such as 2 V; none when not said'),
+  'worked by': text.optional().describe('switches only: the name of the coil that works it'),
+  rest: z
+    .enum(['open', 'closed'])
+    .optional()
+    .describe('a worked switch while its coil is off; open when not said'),
 });
 
 const connector = z.strictObject({
@@ -104,6 +159,11 @@ const wire = z.strictObject({
   'from seal': text.optional(),
   'to seal': text.optional(),
   zone: zone.optional(),
+  material: material.optional(),
+  strands: strands.optional(),
+  temperature: text.optional().describe('of the conductor at work, such as 60 C'),
+  'insulation rating': text.optional().describe('the temperature that its insulation bears, such as 105 C'),
+  capacity: text.optional().describe('what it may carry by its own data sheet, such as 8 A'),
   flex: yesNo.optional().describe('it bends in use: no splice and no tap on it'),
   function: text.optional(),
   only,
@@ -132,6 +192,20 @@ const boundary = z.strictObject({
   note,
 });
 
+const special = z.strictObject({
+  is: z.enum(['restraint system', 'safety loop', 'bus pair', 'sensor', 'high voltage']),
+  wires: texts.describe('its conductors; the two of a bus pair, more where it branches'),
+  released: z
+    .strictObject({ by: text, document: text })
+    .optional()
+    .describe('who allows work on it, and where'),
+  'stub limit': text.optional().describe('bus pairs: the longest branch, as the network at hand allows'),
+  'length limit': text.optional().describe('bus pairs: the longest run between its ends'),
+  terminators: texts.optional().describe('bus pairs: the names of the loads at its two ends'),
+  only,
+  note,
+});
+
 const harness = {
   connectors: namesOf(connector).optional(),
   studs: namesOf(stud).optional(),
@@ -143,7 +217,19 @@ const harness = {
 
 const stock = z.strictObject({
   ...harness,
-  supplies: namesOf(z.strictObject({ at: texts, volts: text.optional(), only, note })).optional(),
+  supplies: namesOf(
+    z.strictObject({
+      at: texts,
+      return: text
+        .optional()
+        .describe('its negative pole; chassis metal where the kit has any and none is said'),
+      volts: text.optional(),
+      resistance: text.optional().describe('inside it, such as 10 mohm'),
+      only,
+      note,
+    }),
+  ).optional(),
+  special: namesOf(special).optional().describe('circuits that nobody touches or probes without a release'),
   boundaries: namesOf(boundary).optional(),
 });
 const bag = z.strictObject({
@@ -218,6 +304,12 @@ const wanted = z.strictObject({
       z.strictObject({ of: text, at: text, is: z.enum(['live', 'dead']), why: text.optional(), only, note }),
     )
     .optional(),
+  powered: z
+    .record(z.string(), texts)
+    .optional()
+    .describe(
+      'load: always, never, or the switches and drives that power it, each alternative as `A + not B`',
+    ),
   apart: z.array(z.array(text).min(2)).optional(),
   'left unplugged': texts.optional(),
   interposed: z
@@ -250,6 +342,7 @@ export const kitSchema = z.strictObject({
   rules: texts.optional().describe('rule sets that the kit chooses: one splice per segment'),
   variants: z.record(z.string(), z.union([z.array(text).min(1), z.record(z.string(), text)])).optional(),
   'not built': z.array(texts).optional().describe('combinations of axis=value that do not exist'),
+  electrical: electrical.optional(),
   parts: namesOf(part).optional(),
   stock,
   bag: bag.optional(),

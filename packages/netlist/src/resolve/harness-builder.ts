@@ -6,11 +6,13 @@ import type {
   Part,
   Piece,
   Place,
+  Position,
   Supply,
   Terminal,
   Wire,
   WireEnd,
 } from '../harness/job.ts';
+import type { LocatedText } from '../kit/located.ts';
 import type { Complaints } from './complaints.ts';
 
 /** The parts of {@link Job} that are still growing while a kit is resolved. */
@@ -24,6 +26,9 @@ export class HarnessBuilder {
   readonly joints: Joint[] = [];
   readonly elements: DeviceElement[] = [];
   readonly supplies: Supply[] = [];
+  /** Switches that a coil works, until all coils have names. */
+  readonly worked: { readonly element: number; readonly coil: LocatedText }[] = [];
+  readonly positions = new Map<number, Position>();
   readonly placeByAddress = new Map<string, number>();
   readonly connectorByName = new Map<string, number>();
   readonly jointByName = new Map<string, number>();
@@ -32,6 +37,13 @@ export class HarnessBuilder {
   readonly terminalAtPlace = new Map<number, number>();
   readonly parts: ReadonlyMap<string, Part>;
   readonly complaints: Complaints;
+  /** What holds for conductors of which the row says nothing. */
+  wireDefaults: Pick<Wire, 'material' | 'strands' | 'temperatureC' | 'insulationC'> = {
+    material: null,
+    strands: null,
+    temperatureC: null,
+    insulationC: null,
+  };
   #nodes = 0;
 
   constructor(parts: ReadonlyMap<string, Part>, complaints: Complaints) {

@@ -1,15 +1,16 @@
 import { type Face, faceSchema, readFace } from '../face/index.ts';
-import type { Origin, SourceClass, Zone } from '../harness/job.ts';
+import type { DeviceElement, Origin, SourceClass, Zone } from '../harness/job.ts';
 import type { Located, LocatedEntry } from '../kit/located.ts';
 import { entryOf, itemsUnder, rowsUnder, textsUnder, textUnder } from '../kit/located.ts';
 import { plainOf } from '../kit/plain-of.ts';
-import { parseQuantity, type QuantityUnit } from '../value/index.ts';
+import type { QuantityUnit } from '../value/index.ts';
 import { checkName } from './check-name.ts';
 import { textOr } from './complaints.ts';
 import type { HarnessBuilder } from './harness-builder.ts';
+import { materialUnder, quantityUnder, strandsUnder } from './quantity-under.ts';
 import { readLabels } from './read-labels.ts';
 import { countUnder, isYes, zoneUnder } from './read-parts.ts';
-import { readWires } from './read-wires.ts';
+import { partUnder, readWires } from './read-wires.ts';
 
 /** Reads the stock harness and the bag into the builder: places first, then what joins them. */
 export function readHarness(document: Located, builder: HarnessBuilder): void {
@@ -21,10 +22,21 @@ export function readHarness(document: Located, builder: HarnessBuilder): void {
   for (const [, section] of sections) pairConnectors(section, builder);
   for (const [origin, section] of sections) {
     readSplices(section, origin, builder);
-    readElements(section, builder);
+    readElements(section, entryOf(document, 'electrical'), builder);
   }
+  readWorked(builder);
+  readWireDefaults(entryOf(document, 'electrical'), builder);
   for (const [origin, section] of sections) readWires(section, origin, defaultZone(section), builder);
   readSupplies(entryOf(document, 'stock'), builder);
+}
+
+function readWireDefaults(electrical: Located | null, builder: HarnessBuilder): void {
+  builder.wireDefaults = {
+    material: materialUnder(electrical),
+    strands: strandsUnder(electrical),
+    temperatureC: quantityUnder(electrical, 'temperature', 'C', builder.complaints),
+    insulationC: quantityUnder(electrical, 'insulation rating', 'C', builder.complaints),
+  };
 }
 
 function defaultZone(section: Located | null): Zone {
@@ -260,9 +272,7 @@ function readSplices(section: Located | null, origin: Origin, builder: HarnessBu
   for (const entry of rowsUnder(section, 'splices')) {
     if (!checkName(entry, 'splice', builder) || isTaken(entry, builder)) continue;
     const own = zoneUnder(entry.value);
-    const part = textUnder(entry.value, 'with');
-    if (part !== null && builder.parts.get(part.text)?.is !== 'splice')
-      builder.complaints.unknown('splice kind', part.text, part.span, builder.parts.keys());
+    const part = partUnder(entry.value, 'with', 'splice', builder);
     builder.addJoint({
       name: entry.key,
       kind: 'splice',
@@ -275,7 +285,7 @@ function readSplices(section: Located | null, origin: Origin, builder: HarnessBu
   }
 }
 
-function readElements(section: Located | null, builder: HarnessBuilder): void {
+function readElements(section: Located | null, electrical: Located | null, builder: HarnessBuilder): void {
   for (const { key, value } of rowsUnder(section, 'connectors')) {
     const connector = builder.connectorByName.get(key);
     if (connector === undefined) continue;
@@ -307,7 +317,7 @@ function readElements(section: Located | null, builder: HarnessBuilder): void {
         builder.complaints.error('written-twice', `\`${name}\` names two elements`, row.span);
       builder.elementByName.set(name, builder.elements.length);
       builder.elements.push({
-        kind: kind === 'switch' || kind === 'diode' || kind === 'fuse' || kind === 'bridge' ? kind : 'load',
+        kind: elementKind(kind),
         name,
         from: pins[0] ?? 0,
         to: pins[1] ?? 0,
@@ -319,8 +329,38 @@ function readElements(section: Located | null, builder: HarnessBuilder): void {
         volts: quantity(row, 'volts', 'V', builder),
         dropVolts: quantity(row, 'drop', 'V', builder),
         ratingAmps: quantity(row, 'rating', 'A', builder),
+        leastAmps: quantity(row, 'least', 'A', builder),
+        mostAmps: quantity(row, 'most', 'A', builder),
+        critical: isYes(row, 'critical'),
+        unlitVolts:
+          quantity(row, 'unlit below', 'V', builder) ??
+          quantityUnder(electrical, 'unlit below', 'V', builder.complaints),
+        workedBy: -1,
+        restClosed: textUnder(row, 'rest')?.text === 'closed',
       });
+      const coil = textUnder(row, 'worked by');
+      if (coil !== null) builder.worked.push({ element: builder.elements.length - 1, coil });
     }
+  }
+}
+
+const elementKinds: ReadonlyMap<string, DeviceElement['kind']> = new Map(
+  (['switch', 'diode', 'fuse', 'bridge', 'coil', 'drive'] as const).map((kind) => [kind, kind]),
+);
+
+function elementKind(text: string | undefined): DeviceElement['kind'] {
+  return elementKinds.get(text ?? '') ?? 'load';
+}
+
+/** Finds the coil of each worked switch, once all elements have names. */
+function readWorked(builder: HarnessBuilder): void {
+  for (const { element, coil } of builder.worked) {
+    const found = builder.elementByName.get(coil.text) ?? -1;
+    const one = builder.elements[element];
+    if (builder.elements[found]?.kind !== 'coil') {
+      const coils = builder.elements.filter(({ kind }) => kind === 'coil').map(({ name }) => name);
+      builder.complaints.unknown('coil', coil.text, coil.span, coils);
+    } else if (one !== undefined) builder.elements[element] = { ...one, workedBy: found };
   }
 }
 
@@ -333,7 +373,22 @@ function readSupplies(section: Located | null, builder: HarnessBuilder): void {
         builder.complaints.unknown('place', one.text, one.span, builder.placeByAddress.keys());
       else places.push(place);
     }
-    builder.supplies.push({ name: entry.key, places, volts: quantity(entry.value, 'volts', 'V', builder) });
+    const back = textUnder(entry.value, 'return');
+    const returnPlace = back === null ? -1 : builder.placeByAddress.get(back.text);
+    if (returnPlace === undefined)
+      builder.complaints.unknown(
+        'place',
+        back?.text ?? '',
+        back?.span ?? null,
+        builder.placeByAddress.keys(),
+      );
+    builder.supplies.push({
+      name: entry.key,
+      places,
+      returnPlace: returnPlace ?? -1,
+      volts: quantity(entry.value, 'volts', 'V', builder),
+      ohm: quantity(entry.value, 'resistance', 'ohm', builder),
+    });
   }
 }
 
@@ -359,10 +414,5 @@ function readFaceOf(row: Located, labels: readonly string[], builder: HarnessBui
 }
 
 function quantity(row: Located, key: string, unit: QuantityUnit, builder: HarnessBuilder): number | null {
-  const node = textUnder(row, key);
-  if (node === null) return null;
-  const parsed = parseQuantity(node.text, unit);
-  if (parsed.ok) return parsed.value;
-  builder.complaints.error('quantity', parsed.problem, node.span, parsed.help);
-  return null;
+  return quantityUnder(row, key, unit, builder.complaints);
 }

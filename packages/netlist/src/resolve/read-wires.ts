@@ -1,9 +1,10 @@
-import type { Origin, Zone } from '../harness/job.ts';
+import type { Origin, Wire, Zone } from '../harness/job.ts';
 import type { Located, LocatedEntry, LocatedText } from '../kit/located.ts';
 import { rowsUnder, textUnder } from '../kit/located.ts';
 import { parseColour, parseLength, parseSize } from '../value/index.ts';
 import { checkName } from './check-name.ts';
 import type { HarnessBuilder } from './harness-builder.ts';
+import { materialUnder, quantityUnder, strandsUnder } from './quantity-under.ts';
 import { isYes, zoneUnder } from './read-parts.ts';
 
 /** Reads one row a conductor, with both its ends, into the builder. */
@@ -59,12 +60,29 @@ function readWire(entry: LocatedEntry, origin: Origin, sectionZone: Zone, builde
     insulationMm: parsed('insulation', parseLength)?.mm ?? null,
     colour: parsed('colour', parseColour),
     lengthMm: parsed('length', parseLength)?.mm ?? null,
+    ...electricalOf(row, builder),
     zone: own === 'unknown' ? sectionZone : own,
     flex: isYes(row, 'flex'),
     ends,
     span: entry.keySpan,
   });
   builder.pieces.push({ name: entry.key, wire: index, ends });
+}
+
+/** What the row says of the conductor itself; null where the kit as a whole may say it. */
+function electricalOf(
+  row: Located,
+  builder: HarnessBuilder,
+): Pick<Wire, 'material' | 'strands' | 'temperatureC' | 'insulationC' | 'capacityAmps'> {
+  return {
+    material: materialUnder(row) ?? builder.wireDefaults.material,
+    strands: strandsUnder(row) ?? builder.wireDefaults.strands,
+    temperatureC:
+      quantityUnder(row, 'temperature', 'C', builder.complaints) ?? builder.wireDefaults.temperatureC,
+    insulationC:
+      quantityUnder(row, 'insulation rating', 'C', builder.complaints) ?? builder.wireDefaults.insulationC,
+    capacityAmps: quantityUnder(row, 'capacity', 'A', builder.complaints),
+  };
 }
 
 function readEnd(

@@ -5,6 +5,7 @@ import type { Reading } from '../kit/read-document.ts';
 import { parseColour, parseSize } from '../value/index.ts';
 import { Complaints } from './complaints.ts';
 import { HarnessBuilder } from './harness-builder.ts';
+import { readElectrical, readPowered, readSpecial } from './read-electrical.ts';
 import { facingPlaces, readHarness } from './read-harness.ts';
 import { readBag, readParts } from './read-parts.ts';
 import { readSteps } from './read-steps.ts';
@@ -25,6 +26,8 @@ export function resolveJob(document: Located, variant: string, drawn: Located | 
   readHarness(document, builder);
   const facing = facingPlaces(document, builder);
   const wiresByName = new Map(builder.wireByName);
+  const electrical = readElectrical(document, builder);
+  const special = readSpecial(document, wiresByName, builder);
   const { steps } = readSteps(document, builder);
   if (steps.length === 0 && !complaints.failed) {
     complaints.error(
@@ -51,13 +54,20 @@ export function resolveJob(document: Located, variant: string, drawn: Located | 
     joints: builder.joints,
     elements: builder.elements,
     supplies: builder.supplies,
+    electrical,
+    special,
+    positions: builder.positions,
     nodeCount: builder.nodeCount,
     facing,
     parts,
     bag,
     oneSplicePerSegment: rules.some((rule) => rule.text === oneSpliceRule),
     steps,
-    wanted: { ...wanted, drawn: drawn === null ? null : drawnRows(drawn, builder) },
+    wanted: {
+      ...wanted,
+      powered: readPowered(document, builder),
+      drawn: drawn === null ? null : drawnRows(drawn, builder),
+    },
   };
   return { value: complaints.failed ? null : job, diagnostics: complaints.diagnostics };
 }

@@ -242,6 +242,8 @@ export class StepScope {
   tapped(mark: Mark, name: string): void {
     const piece = [...this.#live.values()].find((one) => one.index === mark.piece);
     piece?.stations.splice(mark.after + 1, 0, { label: [name], position: mark.position });
+    const joint = this.#builder.joints[this.#builder.jointByName.get(name) ?? -1];
+    if (joint !== undefined) this.#builder.positions.set(joint.node, mark.position);
   }
 
   /** Replaces a piece by the two that a cut leaves; the first named holds the end that was measured from. */
@@ -281,6 +283,10 @@ export class StepScope {
       builder.addEnd({ name: `${left}@${right}`, wire: piece.wire, home: { kind: 'cut' }, seal: null }),
       builder.addEnd({ name: `${right}@${left}`, wire: piece.wire, home: { kind: 'cut' }, seal: null }),
     ];
+    for (const end of newEnds) {
+      const node = builder.ends[end]?.node;
+      if (node !== undefined) builder.positions.set(node, mark.position);
+    }
     first.push({ label: [right, 'cut'], position: mark.position });
     second.unshift({ label: [left, 'cut'], position: mark.position });
     for (const [side, name] of [left, right].entries()) {
