@@ -267,7 +267,12 @@ export function keysOf(action: StepAction, rework: Rework): readonly string[] {
     case 'fit jumper':
       return [...joint(action.joint), ...part(action.part)];
     case 'remove off-cut':
-      return piece(action.piece);
+      // A joint that is still on it is what holds it.
+      return [
+        ...piece(action.piece),
+        ...rework.jointsOn(action.piece).flatMap(joint),
+        ...(job.pieces[action.piece]?.ends ?? []).flatMap((one) => joint(rework.endJoint[one] ?? -1)),
+      ];
     default:
       return [];
   }
