@@ -1,5 +1,5 @@
 /** What each obligation is called, by its number. */
-export const obligationNames: ReadonlyMap<number, string> = new Map([
+const obligationNames: ReadonlyMap<number, string> = new Map([
   [1, 'continuity'],
   [2, 'no wrong connection'],
   [3, 'nothing else changed'],

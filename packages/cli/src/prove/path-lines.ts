@@ -59,7 +59,7 @@ function joinText({ by, from, to, name, made }: PathHop): string {
 }
 
 /** Where a join comes from, in words. */
-export function sinceText(made: Made): string {
+function sinceText(made: Made): string {
   if (typeof made === 'number') return `step ${made}`;
   return made === 'stock' ? 'as found' : 'from the kit';
 }

@@ -1,7 +1,7 @@
 import type { FirstKit } from './first-kit.ts';
 
 /** Data that prints as a JSON object; keys are user text, so it is never read back by key. */
-export type JsonEntries = readonly (readonly [string, unknown])[];
+type JsonEntries = readonly (readonly [string, unknown])[];
 
 /**
  * The same first kit file as a JSON document, which is a kit file too, since JSON is YAML.
