@@ -37,3 +37,11 @@ export function complaintsOf(text: string, tables: Tables = noTables): readonly 
     return `${place} ${one.code}: ${one.message}${one.help === null ? '' : ` (${one.help})`}`;
   });
 }
+
+/** The same with what each complaint points at in place of where: `code "text": message (help)`. */
+export function pointedComplaintsOf(text: string, tables: Tables = noTables): readonly string[] {
+  return read(text, tables).diagnostics.map((one) => {
+    const at = one.span === null ? '' : one.span.source.text.slice(one.span.start, one.span.end);
+    return `${one.code} "${at}": ${one.message}${one.help === null ? '' : ` (${one.help})`}`;
+  });
+}
