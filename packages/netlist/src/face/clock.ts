@@ -10,7 +10,7 @@ export function readClock(text: string): number | null {
   const hour = Number(match[1]);
   const minute = Number(match[2] ?? '0');
   if (hour < 1 || hour > 12 || minute > 59) return null;
-  return ((hour % 12) * 60 + minute) % fullTurn;
+  return (hour * 60 + minute) % fullTurn;
 }
 
 /** A clock position as {@link readClock} reads it: `4` or `10:30`. */

@@ -50,7 +50,7 @@ function startCorner(face: GridFace, first: string): Corner {
   const position = layoutOf(face).byLabel.get(first);
   if (position === undefined) return 'top left';
   const row = face.rows[position.row] ?? [];
-  const bottom = position.row > 0 && position.row === face.rows.length - 1;
+  const bottom = position.row === face.rows.length - 1;
   const right = row.length > 1 && row[row.length - 1] === position;
   return `${bottom ? 'bottom' : 'top'} ${right ? 'right' : 'left'}`;
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Face, Side } from './face.ts';
 import { type FaceForm, faceSchema } from './face-schema.ts';
 import { facingLabels } from './facing-labels.ts';
-import type { MisreadingKind } from './misreading.ts';
+import { type MisreadingKind, misreadingKinds } from './misreading.ts';
 import { misreadings } from './misreadings.ts';
 import { neighbours } from './neighbours.ts';
 import { parsePlace } from './parse-place.ts';
@@ -205,10 +205,12 @@ describe('random faces', () => {
 });
 
 describe('misreadings of random faces', () => {
-  it('take no two labels for the same cavity, and know only labels of the face', () => {
+  it('stand in one order, take no two labels for one cavity, and know only labels of the face', () => {
     fc.assert(
       fc.property(face, face, (one, other) => {
         const labels = new Set(labelsOf(one));
+        const ranks = misreadings(one, other).map(({ kind }) => misreadingKinds.indexOf(kind));
+        expect(ranks).toEqual([...new Set(ranks)].sort((a, b) => a - b));
         for (const { cavities, kind, also } of misreadings(one, other)) {
           expect(new Set(cavities.values()).size).toBe(cavities.size);
           expect([...cavities.keys(), ...cavities.values()].every((label) => labels.has(label))).toBe(true);

@@ -73,6 +73,19 @@ describe('hitsUnderMisreading', () => {
     expect(hitOf(all, 'mirrored')).toMatchObject({ hit: 'B4', finds: 'blocked', unnoticed: false });
   });
 
+  it('is noticed at a cavity that is said to be blocked', () => {
+    const all = hitsUnderMisreading(roof, 'C5', misreadings(roof), { occupancy: () => 'blocked' });
+    expect(all.map(({ unnoticed }) => unnoticed)).not.toContain(true);
+  });
+
+  it('is not noticed by a terminal kind that is not known', () => {
+    const all = hitsUnderMisreading(roof, 'C5', misreadings(roof), {
+      occupancy: () => 'empty',
+      terminalKind: (label) => (label === 'C5' ? 'small' : null),
+    });
+    expect(hitOf(all, 'mirrored')).toMatchObject({ hit: 'C2', unnoticed: true });
+  });
+
   it('takes a removal from an equal neighbour as unnoticed', () => {
     const all = hitsUnderMisreading(roof, 'B5', misreadings(roof), {
       occupancy: () => 'occupied',

@@ -95,6 +95,7 @@ describe('makeFace against tables written by hand', () => {
   });
 
   it('doubles letters when the alphabet is used up', () => {
+    expect(tableOf({ rows: '1', columns: '2', labels: 'letters', first: 'zz' })).toEqual(['zz AAA']);
     const letters = [...'ABCDEFGHJKLMNPRSTUVWXYZabcdefghijkmnpqrstuvwxyz'];
     const expected = [...letters, 'AA', 'BB'].join(' ');
     expect(tableOf({ rows: '1', columns: '49', labels: 'letters' })).toEqual([expected]);
@@ -178,7 +179,9 @@ describe('makeFace against tables written by hand', () => {
   });
 
   it('cuts an empty border away', () => {
-    expect(tableOf({ written: ['.. ..', '.. 1 2', '.. .. 3', '..'] })).toEqual(['1 2', '.. 3']);
+    const written = ['.. ..', '.. 1 2', '.. .. 3', '..'];
+    expect(tableOf({ written })).toEqual(['1 2', '.. 3']);
+    expect(readFace({ 'seen from': 'wire side', latch: 'top', written }).value).toMatchObject({ width: 4 });
   });
 
   it('places a round insert by the clock from the key', () => {
@@ -199,6 +202,7 @@ describe('makeFace against tables written by hand', () => {
     expect(
       roundTableOf({ rings: ['4 from 1:30', '3 from 12'], turn: 'anticlockwise', labels: 'letters' }),
     ).toEqual(['A@1:30 D@4:30 C@7:30 B@10:30', 'E@12 G@4 F@8']);
+    expect(roundTableOf({ rings: '7 from 12' })).toEqual(['1@12 2@1:43 3@3:26 4@5:09 5@6:51 6@8:34 7@10:17']);
     expect(roundTableOf({ rings: '5 from 12' })).toEqual(['1@12 2@2:24 3@4:48 4@7:12 5@9:36']);
   });
 });

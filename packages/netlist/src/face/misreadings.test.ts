@@ -89,6 +89,7 @@ describe('misreadings by count', () => {
   it('start in the corner where the first label is', () => {
     const face = faceOf({ ...frame, rows: '2', columns: '3', start: 'bottom right' });
     expect(hits(face, 'row by row')).toBeNull();
+    expect(hits(faceOf({ ...frame, written: ['1', '2 3'] }), 'row by row')).toBeNull();
     expect(hits(face, 'column by column')).toBe('1>1 2>4 3>2 4>5 5>3 6>6');
   });
 
@@ -109,6 +110,11 @@ describe('misreadings by count', () => {
     // J is the tenth letter; a person who counts I takes the tenth cavity, which is K.
     const face = faceOf({ ...frame, rows: '1', columns: '10', labels: 'letters' });
     expect(hits(face, 'left-out labels counted')).toBe('A>A B>B C>C D>D E>E F>F G>G H>H J>K');
+  });
+
+  it('take doubled letters for later ones', () => {
+    const face = faceOf({ ...frame, rows: '1', columns: '49', labels: 'letters' });
+    expect(hits(face, 'left-out labels counted')).toContain('H>H J>K K>L');
   });
 
   it('count numbers that are left out', () => {
@@ -137,6 +143,8 @@ describe('misreadings by count', () => {
   it('count rings from the inside', () => {
     const face = faceOf({ 'seen from': 'wire side', rings: ['3 from 12', '2 from 12'] });
     expect(hits(face, 'rings in the other order')).toBe('1>4 2>5 3>1 4>2 5>3');
+    const inside = faceOf({ 'seen from': 'wire side', round: ['3@12 4@4 5@8', '1@12 2@6'] });
+    expect(hits(inside, 'rings in the other order')).toBe('1>3 2>4 3>5 4>1 5>2');
     const across = faceOf({ 'seen from': 'wire side', round: ['1@12 3@6', '2@12 4@6'] });
     expect(hits(across, 'rings in the other order')).toBeNull();
   });

@@ -2,7 +2,6 @@ import { blockedMisreading } from './blocked-misreading.ts';
 import { countedMisreadings } from './counted-misreadings.ts';
 import { countingStyle } from './counting-style.ts';
 import type { Face } from './face.ts';
-import { layoutOf } from './face-layout.ts';
 import { facingLabels } from './facing-labels.ts';
 import {
   countedLabels,
@@ -38,14 +37,14 @@ export function misreadings(face: Face, otherHalf?: Face): readonly Misreading[]
 
 /** Each label looked for where the other half, lying on this one, has it. */
 function numberedAsOther(face: Face, otherHalf: Face): MisreadingDraft {
-  const { byLabel } = layoutOf(face);
   const hits = new Map<string, string>();
   for (const [own, facing] of facingLabels(face, otherHalf)) {
-    if (byLabel.has(facing)) hits.set(facing, own);
+    hits.set(facing, own);
   }
   return { kind: 'other half', sentence: 'numbered as the other half is', cavities: hits };
 }
 
+/** Keeps labels of the face only, in counting order, and puts together what comes to the same. */
 function distinct(drafts: readonly MisreadingDraft[], labels: readonly string[]): readonly Misreading[] {
   const found = new Map<string, { readonly draft: MisreadingDraft; readonly also: MisreadingKind[] }>();
   for (const { kind, sentence, cavities } of drafts) {

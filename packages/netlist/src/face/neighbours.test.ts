@@ -89,6 +89,7 @@ describe('neighbours on a round face', () => {
   });
 
   it('end at a quarter turn', () => {
+    expect(told({ 'seen from': 'wire side', round: ['1@12', '2@3:01'] }, '1')).toEqual([]);
     expect(told({ 'seen from': 'wire side', round: ['1@12', '2@3 3@8:59'] }, '1')).toEqual([
       'inward clockwise 2',
     ]);

@@ -74,6 +74,8 @@ describe('readFace', () => {
     ]);
     check({ 'seen from': 'wire side', rings: '3 from 13' }, ['`3 from 13` is no ring']);
     check({ 'seen from': 'wire side', round: '1@0 2 @3' }, ['`1@0`', '`2`', '`@3`']);
+    check({ ...frame, rows: '2', columns: '2', blocked: 'row 1 place 3' }, ['place 1 to 2']);
+    check({ ...frame, rows: '1', columns: '2', labels: 'letters', skip: 'IO' }, ['`IO` cannot be left out']);
     check({ ...frame, rows: '2', columns: '2', blocked: '5, row 3 place 1' }, [
       'row 1 to 2',
       '`5` is no label',

@@ -68,7 +68,7 @@ function readRound(form: FaceForm, body: 'round' | 'rings', problems: string[]):
     turn: form.turn ?? 'clockwise',
     labels: kind,
     first: form.first ?? firstLabels[kind],
-    skip: readSkip(form.skip),
+    skip: readSkip(form.skip, problems),
   };
 }
 
@@ -114,7 +114,7 @@ function readBlock(block: BlockForm, problems: string[]): BlockScheme {
     start: block.start ?? 'top left',
     blocked: readBlocked(block.blocked),
     blockedCounted: block['blocked positions'] !== 'not counted',
-    skip: readSkip(block.skip),
+    skip: readSkip(block.skip, problems),
   };
 }
 
@@ -137,10 +137,16 @@ function readBlocked(texts: string | readonly string[] | undefined): readonly st
   });
 }
 
-function readSkip(texts: string | readonly string[] | undefined): readonly string[] {
+function readSkip(texts: string | readonly string[] | undefined, problems: string[]): readonly string[] {
   if (texts === undefined) return defaultSkippedLetters;
   const words = listOf(texts).flatMap((text) => text.split(/[\s,]+/).filter((word) => word !== ''));
-  return words.length === 1 && words[0] === 'none' ? [] : words;
+  if (words.length === 1 && words[0] === 'none') return [];
+  for (const word of words) {
+    if (!/^[A-Za-z]$/.test(word)) {
+      problems.push(`\`${word}\` cannot be left out: expected letters with spaces between them, or none`);
+    }
+  }
+  return words;
 }
 
 function listOf(texts: string | readonly string[] | undefined): readonly string[] {

@@ -1,5 +1,5 @@
 import type { Face, FacePosition, Side } from './face.ts';
-import { isCentre, type Spot } from './face-layout.ts';
+import type { Spot } from './face-layout.ts';
 import { hitsBySpot, type MisreadingDraft, type MisreadingKind } from './misreading.ts';
 import { flipSpot, halfTurnSpot } from './turn-spot.ts';
 import { mirrorSpot, otherSide } from './view-from.ts';
@@ -67,7 +67,6 @@ function alongRow(face: Face, spot: Spot, step: 1 | -1): Spot {
 }
 
 function alongRing(face: Face, spot: Spot, step: 1 | -1): Spot {
-  if (isCentre(face, spot)) return spot;
   const ring = face.rows[spot.row] ?? [];
   return ring[(indexOf(ring, spot) + step + ring.length) % ring.length] ?? nowhere;
 }

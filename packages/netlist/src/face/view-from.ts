@@ -1,6 +1,6 @@
 import { canonicalGrid, canonicalRound, fullTurn } from './canonical-face.ts';
 import type { Edge, Face, FacePosition, Side } from './face.ts';
-import { isCentre, layoutOf, type Spot } from './face-layout.ts';
+import { layoutOf, type Spot } from './face-layout.ts';
 
 const mirroredEdge: Readonly<Record<Edge, Edge>> = {
   top: 'top',
@@ -19,7 +19,6 @@ export function otherSide(side: Side): Side {
 
 /** Where a spot comes to lie when left and right are exchanged. */
 export function mirrorSpot(face: Face, spot: Spot): Spot {
-  if (isCentre(face, spot)) return spot;
   const at = face.kind === 'grid' ? face.width - 2 - spot.at : (fullTurn - spot.at) % fullTurn;
   return { row: spot.row, at };
 }
