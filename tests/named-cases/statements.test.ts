@@ -89,7 +89,7 @@ describe('what is stated', () => {
   it('keeps nothing apart that a stated net joins', () => {
     expect(
       intentErrorsOf(wanting('  circuits: { lamps: [K1:1, K2:1, K3:1] }\n  apart: [[K2:1, G1, K3:1]]\n')),
-    ).toEqual(['- `K2:1` and `K3:1` must stay apart, yet `lamps` joins them']);
+    ).toEqual(['24:11 `K2:1` and `K3:1` must stay apart, yet `lamps` joins them']);
   });
 
   it('takes nothing from a net by its own name', () => {

@@ -35,6 +35,7 @@ export function checkWrongJoin(
 /** Walks an open net: its fragments are whole and apart, each stop is a free end of its fragment, and none is missing. */
 export function checkOpenNet(
   open: OpenJson,
+  joins: readonly JoinJson[],
   circuits: VariantJson['circuits'],
   record: HarnessRecord,
   moments: readonly Moment[],
@@ -54,6 +55,9 @@ export function checkOpenNet(
         if (reached.has(place)) problems.push(`${place} is not apart from ${fragment.places[0] ?? ''}`);
     problems.push(...checkStops(fragment.stops, reached, view, record, end));
   }
+  // A net that nobody named is what it was as found, so what a fragment still holds of that is shown.
+  if (open.circuit === null && joins.length === 0)
+    problems.push(...checkAllShown(open, record, assembledCopper(record, end, 0), view));
   const heads = open.fragments.map((fragment) => fragment.places[0] ?? '');
   if (open.missing.length !== heads.length - 1) problems.push(`${open.missing.length} joins are missing`);
   for (const [index, pair] of open.missing.entries()) {
@@ -72,6 +76,23 @@ export function checkOpenNet(
     problems.push(`its fragments are ${shown.join(', ')}, its places ${stated.join(', ')}`);
   if (open.circuit !== null && stated === undefined) problems.push(`${open.circuit} is no circuit`);
   return problems;
+}
+
+function checkAllShown(
+  open: OpenJson,
+  record: HarnessRecord,
+  asFound: CopperView,
+  view: CopperView,
+): readonly string[] {
+  return open.fragments.flatMap((fragment) => {
+    const [head = ''] = fragment.places;
+    const before = distancesFrom(asFound, head);
+    const now = distancesFrom(view, head);
+    const hidden = record.places.filter(
+      ({ address }) => before.has(address) && now.has(address) && !fragment.places.includes(address),
+    );
+    return hidden.map(({ address }) => `${address} is on the fragment of ${head} and not shown`);
+  });
 }
 
 function checkStops(

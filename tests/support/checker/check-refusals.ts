@@ -150,7 +150,7 @@ function isNothingThere(one: Case): boolean {
 function isNotThere(one: Case): boolean {
   const { step, before, record, at } = one;
   if (step.piece !== null) {
-    if (before.gonePieces.has(step.piece)) return true;
+    if (!before.pieces.has(step.piece)) return true;
     if (step.does !== 'tap') return false;
   }
   if (step.does === 'detach') return !isSeatedOnStud(one, step.ends[0] ?? '');

@@ -74,7 +74,9 @@ function checkWitness(
       return [
         ...checkKind(finding.kind, witness.joins.length, witness.opens),
         ...witness.joins.flatMap((join) => checkWrongJoin(join, record, moments)),
-        ...witness.opens.flatMap((open) => checkOpenNet(open, variant.circuits, record, moments)),
+        ...witness.opens.flatMap((open) =>
+          checkOpenNet(open, witness.joins, variant.circuits, record, moments),
+        ),
       ];
     case 'path': {
       const end = moments[moments.length - 1];

@@ -19,7 +19,7 @@ export type Moment = {
   readonly closedJoints: Set<string>;
   readonly wounds: Set<string>;
   /** Pieces that are there by name; a whole wire is its own piece. */
-  readonly gonePieces: Set<string>;
+  readonly pieces: Set<string>;
   /** Number of the last step done on each end. */
   readonly lastOn: Map<string, number>;
 };
@@ -38,7 +38,6 @@ export function replayWork(record: HarnessRecord, refused: ReadonlySet<number>):
 
 function asFound(record: HarnessRecord): Moment {
   const { connectors, places, ends, elements } = record;
-  const made = record.steps.flatMap((step) => [...step.leaves]);
   return {
     plugged: new Set(connectors.filter((one) => one.plugged).map((one) => one.name)),
     facing: new Map(
@@ -56,7 +55,7 @@ function asFound(record: HarnessRecord): Moment {
     tubed: new Set(),
     closedJoints: new Set(),
     wounds: new Set(),
-    gonePieces: new Set(made),
+    pieces: new Set(ends.map((one) => one.wire)),
     lastOn: new Map(),
   };
 }
@@ -77,7 +76,7 @@ function copyOf(moment: Moment): Moment {
     tubed: new Set(moment.tubed),
     closedJoints: new Set(moment.closedJoints),
     wounds: new Set(moment.wounds),
-    gonePieces: new Set(moment.gonePieces),
+    pieces: new Set(moment.pieces),
     lastOn: new Map(moment.lastOn),
   };
 }
@@ -119,12 +118,12 @@ function done(step: StepRecord, now: Moment, record: HarnessRecord, ordinal: num
       interposed(step.connectors, now);
       break;
     case 'cut':
-      now.gonePieces.add(step.piece ?? '');
-      for (const one of step.leaves) now.gonePieces.delete(one);
+      now.pieces.delete(step.piece ?? '');
+      for (const one of step.leaves) now.pieces.add(one);
       on(step.newEnds);
       break;
     case 'remove off-cut':
-      now.gonePieces.add(step.piece ?? '');
+      now.pieces.delete(step.piece ?? '');
       break;
     case 'strip':
       now.stripped.add(end);

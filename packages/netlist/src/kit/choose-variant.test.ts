@@ -146,6 +146,13 @@ describe('chooseVariant', () => {
     ]);
   });
 
+  it('takes a key with several conditions, all of which must hold', () => {
+    const text = 'x: { side=left roof=high: a, "side=left, roof=low": b, side=right: c }\n';
+    expect([0, 1, 2, 3].map((index) => chosen(text, index))).toEqual(
+      ['a', 'b', 'c', 'c'].map((value) => ({ value, complaints: [] })),
+    );
+  });
+
   it('chooses in lists, in maps and in what was chosen', () => {
     const text = 'x: [p, { side=left: { roof=high: q, roof=low: [r, s] }, side=right: t }]\n';
     expect([0, 1, 2].map((index) => chosen(text, index).value)).toEqual([
