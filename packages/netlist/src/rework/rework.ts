@@ -71,6 +71,8 @@ export class Rework {
   readonly #stations = new Map<number, Stations>();
   readonly #conductorEdge: Int32Array;
   readonly #jumperEdge = new Map<number, number>();
+  /** Taps by their node. */
+  readonly #jointOfNode = new Map<number, number>();
 
   constructor(job: Job) {
     this.job = job;
@@ -248,7 +250,7 @@ export class Rework {
   /** Taps along a piece, in order from its first end. */
   jointsOn(piece: number): readonly number[] {
     const nodes = this.#stations.get(piece)?.nodes.slice(1, -1) ?? [];
-    return nodes.map((node) => this.job.joints.findIndex((joint) => joint.node === node));
+    return nodes.map((node) => this.#jointOfNode.get(node) ?? -1);
   }
 
   /** Whether an edge conducts as things are plugged right now. */
@@ -627,6 +629,7 @@ export class Rework {
     stations.nodes.splice(action.after + 1, 0, node);
     stations.edges.splice(action.after, 1, first, second);
     this.tapPiece[action.joint] = action.piece;
+    this.#jointOfNode.set(node, action.joint);
     this.#attachToJoint(action.branch, action.joint, now);
     this.#touchEnd(action.branch, touches);
     touches.push({ what: 'wire', index: wire });

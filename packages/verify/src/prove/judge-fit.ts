@@ -1,15 +1,16 @@
 import { formatSize, type Part, type Range, type Rework, reachedFrom } from '@loomproof/netlist';
 import type { RawFinding } from './finding.ts';
-import { stepOfJoint } from './judge-insulation.ts';
 import type { Names } from './names.ts';
+import { StepFinder } from './step-finder.ts';
 
 /** Obligation 6: what sits where, and whether it fits. Judged for everything that the kit brings or the work moved. */
 export function judgeFit(rework: Rework, names: Names): readonly RawFinding[] {
+  const steps = new StepFinder(rework.job);
   return [
-    ...cavityFindings(rework, names),
-    ...terminalFindings(rework, names),
-    ...jointFindings(rework, names),
-    ...segmentFindings(rework, names),
+    ...cavityFindings(rework, steps),
+    ...terminalFindings(rework, names, steps),
+    ...jointFindings(rework, names, steps),
+    ...segmentFindings(rework, names, steps),
   ];
 }
 
@@ -31,7 +32,7 @@ function fitFinding(
 }
 
 /** A sealed connector has no open cavity, as found or not; and what is in it is sealed. */
-function cavityFindings(rework: Rework, names: Names): readonly RawFinding[] {
+function cavityFindings(rework: Rework, steps: StepFinder): readonly RawFinding[] {
   const { job } = rework;
   const findings: RawFinding[] = [];
   for (const connector of job.connectors) {
@@ -42,7 +43,7 @@ function cavityFindings(rework: Rework, names: Names): readonly RawFinding[] {
       const terminal = rework.seated[place] ?? -1;
       if (terminal < 0) {
         if (rework.plug[place] !== null) continue;
-        const step = lastStepAt(rework, place);
+        const step = steps.lastAt(place);
         findings.push({
           kind: 'open-cavity',
           step,
@@ -57,7 +58,7 @@ function cavityFindings(rework: Rework, names: Names): readonly RawFinding[] {
       if (!isNewHere(rework, terminal, place)) continue;
       const ends = rework.endsOf(terminal);
       if (ends.some((end) => rework.endSeal[end] !== null)) continue;
-      const step = lastStepAt(rework, place);
+      const step = steps.lastAt(place);
       findings.push({
         kind: 'seal-missing',
         step,
@@ -68,54 +69,55 @@ function cavityFindings(rework: Rework, names: Names): readonly RawFinding[] {
       });
     }
   }
-  void names;
   return findings;
-}
-
-function lastStepAt(rework: Rework, place: number): number | null {
-  let last: number | null = null;
-  for (const { action, number } of rework.job.steps) {
-    if ('place' in action && action.place === place) last = number;
-  }
-  return last;
 }
 
 /** Whether a terminal came to its cavity by the work or with the kit, so that its fit must be judged. */
 function isNewHere(rework: Rework, terminal: number, place: number): boolean {
   const { job } = rework;
   if (job.terminals[terminal]?.place !== place) return true;
-  return rework.endsOf(terminal).some((end) => job.wires[job.ends[end]?.wire ?? -1]?.origin === 'kit');
+  return holdsKitWire(rework, rework.endsOf(terminal));
 }
 
-function terminalFindings(rework: Rework, names: Names): readonly RawFinding[] {
+function holdsKitWire({ job }: Rework, ends: readonly number[]): boolean {
+  for (const end of ends) if (job.wires[job.ends[end]?.wire ?? -1]?.origin === 'kit') return true;
+  return false;
+}
+
+function terminalFindings(rework: Rework, names: Names, steps: StepFinder): readonly RawFinding[] {
   const { job } = rework;
   const findings: RawFinding[] = [];
   for (const [index, terminal] of job.terminals.entries()) {
     if (rework.terminalThere[index] !== 1) continue;
+    const place = rework.terminalPlace[index] ?? -1;
+    // Most terminals are of the stock and where they were; nothing more is asked of them.
+    if (
+      terminal.ends.length > 0 &&
+      (place < 0 || place === terminal.place) &&
+      !holdsKitWire(rework, rework.endsOf(index))
+    )
+      continue;
     // What was thrown away with an off-cut need not fit.
     const ends = rework.endsOf(index).filter((end) => rework.endThere[end] === 1);
     if (ends.length === 0) continue;
-    const kit =
-      ends.some((end) => job.wires[job.ends[end]?.wire ?? -1]?.origin === 'kit') ||
-      terminal.ends.length === 0;
-    const place = rework.terminalPlace[index] ?? -1;
+    const kit = holdsKitWire(rework, ends) || terminal.ends.length === 0;
     const moved = place >= 0 && isNewHere(rework, index, place);
     // A kit half that comes ready made, with terminals that no row names, is judged as bought.
     const asMade = terminal.part === null && terminal.place === place;
     if ((!kit && !moved) || asMade) continue;
-    const step = stepOfTerminal(rework, index);
+    const step = steps.terminalFitted(index);
     const name = terminal.part ?? 'stock terminal';
     const keys = [`terminal:${index}`, ...ends.map((end) => `end:${end}`)];
     const points = ends.map((end) => names.end(end));
     if (kit)
       findings.push(...sizeFindings(rework, job.parts.get(terminal.part ?? ''), ends, step, points, keys));
-    for (const end of ends) findings.push(...sealFindings(rework, end, step, names));
+    for (const end of ends) findings.push(...sealFindings(rework, end, step, names, steps));
     if (place < 0 || job.places[place]?.kind !== 'cavity') continue;
     const connector = job.connectors[job.places[place]?.connector ?? -1];
     const home = job.connectors[job.places[terminal.place]?.connector ?? -1];
     // A stock terminal moved within its own connector fits as it did.
     if (terminal.part === null && home !== undefined && home === connector) continue;
-    const insertStep = lastStepAt(rework, place) ?? step;
+    const insertStep = steps.lastAt(place) ?? step;
     const at = [names.place(place)];
     if (connector?.accepts == null || terminal.part === null) {
       findings.push(
@@ -141,12 +143,6 @@ function terminalFindings(rework: Rework, names: Names): readonly RawFinding[] {
     }
   }
   return findings;
-}
-
-function stepOfTerminal(rework: Rework, terminal: number): number | null {
-  for (const { action, number } of rework.job.steps)
-    if (action.kind === 'fit terminal' && action.terminal === terminal) return number;
-  return null;
 }
 
 /** Several wires in one crimp count by the sum of their areas (NASA-STD-8739.4 paragraph 19.11). */
@@ -217,7 +213,13 @@ function round(value: number): number {
   return Math.round(value * 1000) / 1000;
 }
 
-function sealFindings(rework: Rework, end: number, step: number | null, names: Names): readonly RawFinding[] {
+function sealFindings(
+  rework: Rework,
+  end: number,
+  step: number | null,
+  names: Names,
+  steps: StepFinder,
+): readonly RawFinding[] {
   const { job } = rework;
   const name = rework.endSeal[end] ?? null;
   const there = job.ends[end];
@@ -229,7 +231,7 @@ function sealFindings(rework: Rework, end: number, step: number | null, names: N
   const words = range === null ? null : `${range.min}..${range.max} mm`;
   const keys = [`seal:${end}`, `end:${end}`];
   // A seal that came with the wire is the kit's own doing and no step's.
-  const fitted = there.seal === name ? null : (stepOfSeal(rework, end) ?? step);
+  const fitted = there.seal === name ? null : (steps.sealFitted(end) ?? step);
   if (range === null || value === null) {
     return [
       fitFinding(
@@ -253,20 +255,14 @@ function sealFindings(rework: Rework, end: number, step: number | null, names: N
   ];
 }
 
-function stepOfSeal(rework: Rework, end: number): number | null {
-  for (const { action, number } of rework.job.steps)
-    if (action.kind === 'fit seal' && action.end === end) return number;
-  return null;
-}
-
-function jointFindings(rework: Rework, names: Names): readonly RawFinding[] {
+function jointFindings(rework: Rework, names: Names, steps: StepFinder): readonly RawFinding[] {
   const { job } = rework;
   const findings: RawFinding[] = [];
   for (const [joint, there] of job.joints.entries()) {
     const state = rework.jointState[joint];
     if (there.before !== 'absent' || (state !== 'crimped' && state !== 'sealed')) continue;
     const part = job.parts.get(there.part ?? '');
-    const step = stepOfJoint(rework, joint);
+    const step = steps.jointMade(joint);
     for (const end of rework.jointEnds[joint] ?? []) {
       const range = part?.is === 'splice' ? part.size : part?.is === 'tap' ? part.branch : null;
       if (part?.is !== 'splice' && part?.is !== 'tap') continue;
@@ -285,6 +281,7 @@ function jointFindings(rework: Rework, names: Names): readonly RawFinding[] {
     }
   }
   for (const [end, there] of job.ends.entries()) {
+    if (rework.endCover[end] === null) continue;
     const cover = job.parts.get(rework.endCover[end] ?? '');
     if ((cover?.is !== 'cover' && cover?.is !== 'tube') || cover.size === null || !rework.isFree(end))
       continue;
@@ -322,7 +319,7 @@ function wireInPart(
  * paragraph 11-167c). Its exceptions for several wires joined to one and for a change of size to suit a contact are
  * known here; a spare pigtail or an approved repair is said as a deviation.
  */
-function segmentFindings(rework: Rework, names: Names): readonly RawFinding[] {
+function segmentFindings(rework: Rework, names: Names, finder: StepFinder): readonly RawFinding[] {
   const { job } = rework;
   if (!job.oneSplicePerSegment) return [];
   const findings: RawFinding[] = [];
@@ -341,7 +338,7 @@ function segmentFindings(rework: Rework, names: Names): readonly RawFinding[] {
     for (const one of splices) seen.add(one);
     const counted = splices.filter((one) => !isSizeChange(rework, one));
     if (counted.length < 2 || !counted.some((one) => job.joints[one]?.before === 'absent')) continue;
-    const steps = counted.map((one) => stepOfJoint(rework, one)).filter((step) => step !== null);
+    const steps = counted.map((one) => finder.jointMade(one)).filter((step) => step !== null);
     const step = steps.length === 0 ? null : Math.max(...steps);
     const points = counted.map((one) => job.joints[one]?.name ?? names.node(0));
     findings.push({

@@ -1,8 +1,14 @@
-import { type Conducts, type Rework, reachedFrom } from '@loomproof/netlist';
+import {
+  beforeWork,
+  type Conducts,
+  type Job,
+  type Rework,
+  reachedFrom,
+  type StepKind,
+} from '@loomproof/netlist';
 import { assembledPlugged } from './assembled-view.ts';
 import type { Expectation } from './expected-partition.ts';
 import type { RawFinding } from './finding.ts';
-import { labelsBefore } from './judge-nets.ts';
 import type { Names } from './names.ts';
 import type { WorkRun } from './run-work.ts';
 
@@ -17,6 +23,8 @@ export function judgeFrame(
   const { job } = rework;
   const findings: RawFinding[] = [];
   const named = namedThings(rework, expectation, view);
+  const kinds = new Map(job.steps.map((step) => [step.number, step.action.kind]));
+  const homes = run.touched.size > 0 ? terminalsAt(job) : null;
   const touch = (what: string, key: string, name: string, keys: readonly string[]): void => {
     const steps = run.touched.get(key) ?? [];
     findings.push({
@@ -37,7 +45,7 @@ export function judgeFrame(
         wire === undefined ||
         wire.origin === 'kit' ||
         named.wires(index) ||
-        onlyPassedThrough(rework, index, run)
+        onlyPassedThrough(rework, index, run, kinds)
       )
         continue;
       touch(
@@ -60,7 +68,7 @@ export function judgeFrame(
       const place = job.places[index];
       const changed =
         (rework.plug[index] !== null) !== (place?.blanked ?? false) ||
-        seatedNow(rework, index) !== seatedBefore(rework, index);
+        seatedNow(rework, index) !== seatedBefore(rework, index, homes);
       if (place === undefined || place.origin === 'kit' || named.place(index) || !changed) continue;
       touch('cavity', key, place.address, [`node:${index}`]);
     } else if (what === 'element') {
@@ -84,7 +92,12 @@ export function judgeFrame(
 }
 
 /** Opened only to pass through: taken out and put back, uncut and as it was. */
-function onlyPassedThrough(rework: Rework, wire: number, run: WorkRun): boolean {
+function onlyPassedThrough(
+  rework: Rework,
+  wire: number,
+  run: WorkRun,
+  kinds: ReadonlyMap<number, StepKind>,
+): boolean {
   const { job } = rework;
   if (rework.pieceThere[wire] !== 1 || rework.jointsOn(wire).length > 0) return false;
   for (const end of job.wires[wire]?.ends ?? []) {
@@ -97,7 +110,7 @@ function onlyPassedThrough(rework: Rework, wire: number, run: WorkRun): boolean 
     }
   }
   return !(run.touched.get(`wire:${wire}`) ?? []).some((number) => {
-    const kind = job.steps.find((step) => step.number === number)?.action.kind;
+    const kind = kinds.get(number);
     return kind === 'cut' || kind === 'tap' || kind === 'strip' || kind === 'join';
   });
 }
@@ -108,12 +121,27 @@ function seatedNow(rework: Rework, place: number): number {
     : (rework.seated[place] ?? -1);
 }
 
-function seatedBefore(rework: Rework, place: number): number {
-  const { job } = rework;
-  const terminals = new Set<number>();
-  for (const [index, terminal] of job.terminals.entries()) if (terminal.place === place) terminals.add(index);
-  if (job.places[place]?.kind === 'stud') return terminals.size;
-  return [...terminals][0] ?? -1;
+function seatedBefore(rework: Rework, place: number, homes: TerminalsAt | null): number {
+  if (rework.job.places[place]?.kind === 'stud') return homes?.count[place] ?? 0;
+  return (homes?.first[place] ?? 0) - 1;
+}
+
+/** How many terminals each place had before the work, and one more than the first of them. */
+interface TerminalsAt {
+  readonly count: Int32Array;
+  readonly first: Int32Array;
+}
+
+function terminalsAt(job: Job): TerminalsAt {
+  const count = new Int32Array(job.places.length);
+  const first = new Int32Array(job.places.length);
+  for (let index = job.terminals.length - 1; index >= 0; index -= 1) {
+    const place = job.terminals[index]?.place ?? -1;
+    if (place < 0) continue;
+    count[place] = (count[place] as number) + 1;
+    first[place] = index + 1;
+  }
+  return { count, first };
 }
 
 function namedThings(
@@ -123,7 +151,6 @@ function namedThings(
 ): { wires(wire: number): boolean; place(place: number): boolean; net(node: number): boolean } {
   const { job } = rework;
   const { wanted } = job;
-  const before = labelsBefore(rework, view);
   const places = new Set<number>([...wanted.retiredPlaces, ...wanted.changed.places]);
   for (const circuit of wanted.circuits) for (const place of circuit.places) places.add(place);
   for (const one of wanted.additions)
@@ -133,7 +160,12 @@ function namedThings(
     const other = expectation.facing[place] ?? -1;
     if (other >= 0) places.add(other);
   }
-  const nets = new Set([...places].map((place) => before[place]));
+  // Nets as they were before the first step, as a mark on each of their nodes.
+  const onNamedNet = new Uint8Array(job.nodeCount);
+  for (const place of places) {
+    if (onNamedNet[place] === 1) continue;
+    for (const node of reachedFrom(rework.graph, beforeWork, place, view)) onNamedNet[node] = 1;
+  }
   const stated = new Set(expectation.stated.flatMap((net) => [...net.places]));
   const stubs = new Set(wanted.stubs.map((stub) => stub.wire));
   // The terminal of a retired wire may be taken out, so the cavities at its ends are named with it.
@@ -147,10 +179,10 @@ function namedThings(
     wires: (wire) => {
       if (wanted.retiredWires.has(wire) || wanted.changed.wires.has(wire) || stubs.has(wire)) return true;
       const node = job.ends[job.wires[wire]?.ends[0] ?? -1]?.node ?? -1;
-      return nets.has(before[node] as number);
+      return onNamedNet[node] === 1;
     },
     place: (place) => places.has(place) || stated.has(place),
-    net: (node) => nets.has(before[node] as number),
+    net: (node) => onNamedNet[node] === 1,
   };
 }
 
@@ -164,12 +196,21 @@ function idleKitWires(
   const { job, graph } = rework;
   const findings: RawFinding[] = [];
   const serving = new Map<number, boolean>();
+  const stated = new Set(expectation.stated.flatMap((net) => [...net.places]));
+  // The first piece of a wire has its number; those that cuts leave come after the wires.
+  const cutPieces = new Map<number, number[]>();
+  for (let piece = job.wires.length; piece < job.pieces.length; piece += 1) {
+    const wire = job.pieces[piece]?.wire ?? -1;
+    const list = cutPieces.get(wire);
+    if (list === undefined) cutPieces.set(wire, [piece]);
+    else list.push(piece);
+  }
   for (const [index, wire] of job.wires.entries()) {
     if (wire.origin !== 'kit' || isUnusedKitWire(rework, index)) continue;
-    const edges = aliveEdgesOf(rework, index);
+    const edges = aliveEdgesOf(rework, index, [index, ...(cutPieces.get(index) ?? [])]);
     if (edges.length === 0 || edges.some((edge) => serving.get(edge) === true)) continue;
     if (!edges.some((edge) => serving.has(edge)))
-      markServing(rework, expectation, view, graph.from[edges[0] ?? 0] ?? 0, serving);
+      markServing(rework, stated, view, graph.from[edges[0] ?? 0] ?? 0, serving);
     if (edges.some((edge) => serving.get(edge) === true)) continue;
     findings.push({
       kind: 'kit-wire-idle',
@@ -194,13 +235,13 @@ function reachedPlaces(rework: Rework, end: number, view: Conducts): readonly st
     .map((one) => `node:${one}`);
 }
 
-function aliveEdgesOf(rework: Rework, wire: number): readonly number[] {
+function aliveEdgesOf(rework: Rework, wire: number, pieces: readonly number[]): readonly number[] {
   const { graph, job } = rework;
   const edges: number[] = [];
   const seen = new Set<number>();
-  const open = job.pieces.flatMap((piece, index) =>
-    piece.wire === wire && rework.pieceThere[index] === 1
-      ? piece.ends.map((end) => job.ends[end]?.node ?? 0)
+  const open = pieces.flatMap((piece) =>
+    rework.pieceThere[piece] === 1
+      ? (job.pieces[piece]?.ends ?? []).map((end) => job.ends[end]?.node ?? 0)
       : [],
   );
   for (let at = 0; at < open.length; at += 1) {
@@ -224,16 +265,14 @@ function aliveEdgesOf(rework: Rework, wire: number): readonly number[] {
 
 function markServing(
   rework: Rework,
-  expectation: Expectation,
+  statedPlaces: ReadonlySet<number>,
   view: Conducts,
   start: number,
   serving: Map<number, boolean>,
 ): void {
   const { graph, job, ordinal } = rework;
   const nodes = reachedFrom(graph, ordinal, start, view);
-  const stated = nodes.some(
-    (node) => node < job.places.length && expectation.stated.some((net) => net.places.has(node)),
-  );
+  const stated = nodes.some((node) => node < job.places.length && statedPlaces.has(node));
   const degree = new Map<number, number>();
   const edges = new Set<number>();
   for (const node of nodes) {

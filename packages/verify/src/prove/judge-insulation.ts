@@ -2,10 +2,12 @@ import type { Rework, Zone } from '@loomproof/netlist';
 import type { RawFinding } from './finding.ts';
 import { isUnusedKitWire } from './judge-frame.ts';
 import type { Names } from './names.ts';
+import { StepFinder } from './step-finder.ts';
 
 /** Obligation 5 at the end: no bare end at all, every cover right for its zone, every joint sealed that needs it. */
 export function judgeInsulation(rework: Rework, names: Names): readonly RawFinding[] {
   const { job } = rework;
+  const steps = new StepFinder(job);
   const findings: RawFinding[] = [];
   for (const [end, there] of job.ends.entries()) {
     if (!rework.isFree(end) || isUnusedKitWire(rework, there.wire)) continue;
@@ -24,7 +26,7 @@ export function judgeInsulation(rework: Rework, names: Names): readonly RawFindi
     const cover = rework.endCover[end] ?? null;
     if (cover === null) findings.push(raw('bare-end', 'bare'));
     else {
-      const verdict = coverFits(rework, cover, zoneOfEnd(rework, end));
+      const verdict = coverFits(rework, cover, zoneOfEnd(rework, end, steps));
       if (verdict !== null) findings.push(raw(verdict, cover));
     }
   }
@@ -33,9 +35,7 @@ export function judgeInsulation(rework: Rework, names: Names): readonly RawFindi
     if (there.before !== 'absent' || there.kind === 'jumper' || state === 'absent' || state === 'removed')
       continue;
     const step =
-      state === 'wound' || state === 'covered wound'
-        ? stepOfRemoval(rework, joint)
-        : stepOfJoint(rework, joint);
+      state === 'wound' || state === 'covered wound' ? steps.tapRemoved(joint) : steps.jointMade(joint);
     const raw = (kind: RawFinding['kind'], found: string): RawFinding => ({
       kind,
       step,
@@ -117,13 +117,11 @@ function looseKey(rework: Rework, end: number): readonly string[] {
 }
 
 /** The zone that the cut says, else the wire's own, else that of the cavity where the end is at home. */
-function zoneOfEnd(rework: Rework, end: number): Zone {
+function zoneOfEnd(rework: Rework, end: number, steps: StepFinder): Zone {
   const { job } = rework;
   const there = job.ends[end];
-  for (const { action } of job.steps) {
-    if (action.kind === 'cut' && action.newEnds.includes(end) && action.zone !== 'unknown')
-      return action.zone;
-  }
+  const said = steps.zoneOfCut(end);
+  if (said !== 'unknown') return said;
   const wire = job.wires[there?.wire ?? -1]?.zone ?? 'unknown';
   if (there?.home.kind !== 'place') return wire;
   const place = job.places[there.home.place]?.zone ?? 'unknown';
@@ -141,19 +139,4 @@ function zoneOfJoint(rework: Rework, joint: number): Zone {
   const zones = wires.map((wire) => job.wires[wire]?.zone ?? 'unknown');
   if (zones.includes('wet')) return 'wet';
   return zones.length === 0 || zones.includes('unknown') ? 'unknown' : 'dry';
-}
-
-/** The number of the step that made a joint. */
-export function stepOfJoint(rework: Rework, joint: number): number | null {
-  for (const { action, number } of rework.job.steps) {
-    if ((action.kind === 'join' || action.kind === 'tap') && action.joint === joint) return number;
-  }
-  return null;
-}
-
-function stepOfRemoval(rework: Rework, joint: number): number | null {
-  return (
-    rework.job.steps.find(({ action }) => action.kind === 'remove tap' && action.joint === joint)?.number ??
-    null
-  );
 }

@@ -1,11 +1,4 @@
-import {
-  type Conducts,
-  netLabels,
-  type Rework,
-  reachedFrom,
-  shortestPath,
-  UnionFind,
-} from '@loomproof/netlist';
+import { type Conducts, type Rework, reachedFrom, shortestPath, UnionFind } from '@loomproof/netlist';
 import type { Expectation } from './expected-partition.ts';
 import type { Fragment, OpenNet, RawFinding, Stop, WrongJoin } from './finding.ts';
 import type { Names } from './names.ts';
@@ -320,9 +313,4 @@ function boundariesOn(place: number, rework: Rework, labels: Int32Array): readon
 
 function distinct(place: number, rework: Rework): boolean {
   return rework.job.places[place]?.distinct === true;
-}
-
-/** Labels of every node before the first step, in the assembled view. */
-export function labelsBefore(rework: Rework, view: Conducts): Int32Array {
-  return netLabels(rework.graph, 0, rework.job.nodeCount, view);
 }

@@ -89,9 +89,7 @@ export function proveJob(job: Job): {
       }),
     );
   });
-  const disturbed = job.connectors.flatMap((connector, index) =>
-    run.touched.has(`connector:${index}`) && connector.origin === 'stock' ? [connector.name] : [],
-  );
+  const disturbed = disturbedConnectors(job, run.touched.keys());
   return {
     value: {
       rework,
@@ -106,6 +104,18 @@ export function proveJob(job: Job): {
     },
     diagnostics: [],
   };
+}
+
+function disturbedConnectors(job: Job, touched: Iterable<string>): readonly string[] {
+  const connectors: number[] = [];
+  for (const key of touched)
+    if (key.startsWith('connector:')) connectors.push(Number(key.slice('connector:'.length)));
+  return connectors
+    .sort((a, b) => a - b)
+    .flatMap((index) => {
+      const connector = job.connectors[index];
+      return connector?.origin === 'stock' ? [connector.name] : [];
+    });
 }
 
 /** Remarks that break no obligation and never change the verdict. */

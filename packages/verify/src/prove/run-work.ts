@@ -78,9 +78,10 @@ export function runWork(rework: Rework, reach: LiveReach, names: Names): WorkRun
       touched.set(key, list);
     }
     candidates.note(step.action, outcome.touches);
-    for (const bare of candidates.bareNow()) {
+    if (!anySupplyOn(rework)) continue;
+    for (const bare of candidates.bareNow(bareSeen)) {
       if (bareSeen.has(bare.name)) continue;
-      const source = anySupplyOn(rework) ? reach.from(bare.node, 'now', rework.conductsNow) : null;
+      const source = reach.from(bare.node, 'now', rework.conductsNow);
       if (source === null) continue;
       bareSeen.add(bare.name);
       findings.push({
@@ -340,7 +341,7 @@ class BareCandidates {
 
   constructor(rework: Rework) {
     this.#rework = rework;
-    for (const [index, end] of rework.job.ends.entries()) if (end.home.kind === 'free') this.#ends.add(index);
+    for (let end = 0; end < rework.job.ends.length; end += 1) if (rework.isFree(end)) this.#ends.add(end);
   }
 
   note(action: StepAction, touches: readonly Touch[]): void {
@@ -353,15 +354,16 @@ class BareCandidates {
       if (touch.what === 'terminal') for (const end of this.#rework.endsOf(touch.index)) this.#ends.add(end);
   }
 
-  bareNow(): readonly BarePoint[] {
+  /** What lies bare now, without what is in `seen` already. */
+  bareNow(seen: ReadonlySet<string>): readonly BarePoint[] {
     const { job } = this.#rework;
     const points: BarePoint[] = [];
     for (const end of this.#ends) {
-      if (this.#rework.isBare(end))
+      if (this.#rework.isBare(end) && !seen.has(job.ends[end]?.name ?? ''))
         points.push({ name: job.ends[end]?.name ?? '', node: job.ends[end]?.node ?? 0, key: `end:${end}` });
     }
     for (const joint of this.#joints) {
-      if (isJointBare(this.#rework, joint))
+      if (isJointBare(this.#rework, joint) && !seen.has(job.joints[joint]?.name ?? ''))
         points.push({
           name: job.joints[joint]?.name ?? '',
           node: job.joints[joint]?.node ?? 0,
