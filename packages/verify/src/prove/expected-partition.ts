@@ -1,4 +1,12 @@
-import { type Diagnostic, type Job, makeDiagnostic, type Span, UnionFind } from '@loomproof/netlist';
+import {
+  type Diagnostic,
+  flatHarness,
+  homeKinds,
+  type Job,
+  makeDiagnostic,
+  type Span,
+  UnionFind,
+} from '@loomproof/netlist';
 import { assembledPlugged } from './assembled-view.ts';
 import { Names } from './names.ts';
 
@@ -41,50 +49,17 @@ export function expectedPartition(job: Job): {
   const retired = new Uint8Array(job.wires.length);
   for (const wire of wanted.retiredWires) retired[wire] = 1;
   const moves = movesOf(job, retired, names, complain);
-  const emptied = new Set<number>(wanted.retiredPlaces);
-  for (const addition of wanted.additions) for (const place of addition.take) emptied.add(place);
-
-  const sets = new UnionFind(job.nodeCount);
-  const contact = new Uint8Array(job.places.length);
-  const special = new Uint8Array(job.places.length);
-  for (const place of moves.keys()) special[place] = 1;
-  for (const place of emptied) special[place] = 1;
-  for (const [index, wire] of job.wires.entries()) {
-    const stays = retired[index] !== 1;
-    const [a, b] = wire.ends;
-    if (stays) sets.union(job.ends[a]?.node ?? 0, job.ends[b]?.node ?? 0);
-    for (const end of wire.ends) {
-      const there = job.ends[end];
-      const home = there?.home;
-      if (there === undefined || home === undefined || home.kind === 'cut') continue;
-      if (home.kind === 'joint') {
-        if (stays) sets.union(there.node, job.joints[home.joint]?.node ?? 0);
-        continue;
-      }
-      if (home.terminal < 0) continue;
-      const terminal = job.terminals[home.terminal]?.node ?? 0;
-      if (stays) sets.union(there.node, terminal);
-      if (home.kind === 'free') continue;
-      const moved = special[home.place] === 1 ? moves.get(home.place) : undefined;
-      if (moved === undefined && special[home.place] === 1) continue;
-      const place = moved ?? home.place;
-      sets.union(terminal, place);
-      contact[place] = 1;
-    }
-  }
+  const taken = wanted.additions.flatMap((addition) => addition.take);
+  const { sets, contact } = joined(job, facing, retired, moves, new Set([...wanted.retiredPlaces, ...taken]));
+  // What an addition adds to is looked up before anything is taken from it.
+  const untaken = taken.length === 0 ? sets : joined(job, facing, retired, moves, wanted.retiredPlaces).sets;
   const isDevice = (place: number): boolean =>
     job.connectors[job.places[place]?.connector ?? -1]?.device === true;
-  for (let place = 0; place < facing.length; place += 1) {
-    const other = facing[place] ?? -1;
-    if (other <= place) continue;
-    if (isDevice(place) || isDevice(other) || (contact[place] === 1 && contact[other] === 1))
-      sets.union(place, other);
-  }
   const mated = (place: number): number => {
     const other = facing[place] ?? -1;
     return other >= 0 && (isDevice(place) || isDevice(other) || contact[other] === 1) ? other : -1;
   };
-  const stated = [...statedNets(job, mated, sets, complain, names)];
+  const stated = [...statedNets(job, mated, untaken, complain, names)];
   for (const net of stated) {
     const [first, ...rest] = [...net.places];
     if (first !== undefined) for (const place of rest) sets.union(first, place);
@@ -121,6 +96,54 @@ function placesByLabel(labels: Int32Array, some: readonly number[]): ReadonlyMap
   for (let place = 0; place < labels.length; place += 1)
     if (asked[labels[place] as number] === 1) found.get(labels[place] as number)?.push(place);
   return found;
+}
+
+/** The nets that are left of the harness before when retired wires are gone, moves are made and some places are emptied. */
+function joined(
+  job: Job,
+  facing: Int32Array,
+  retired: Uint8Array,
+  moves: ReadonlyMap<number, number>,
+  emptied: ReadonlySet<number>,
+): { readonly sets: UnionFind; readonly contact: Uint8Array } {
+  const sets = new UnionFind(job.nodeCount);
+  const contact = new Uint8Array(job.places.length);
+  const special = new Uint8Array(job.places.length);
+  for (const place of moves.keys()) special[place] = 1;
+  for (const place of emptied) special[place] = 1;
+  const flat = flatHarness(job);
+  const { wireEnds, endNode, endHome, endHomeAt, endHomeTerminal, terminalNode, jointNode } = flat;
+  for (let at = 0; at < wireEnds.length; at += 1) {
+    const end = wireEnds[at] as number;
+    const node = endNode[end] as number;
+    const stays = retired[at >> 1] !== 1;
+    if (stays && (at & 1) === 0) sets.union(node, endNode[wireEnds[at + 1] as number] as number);
+    const home = endHome[end] as number;
+    if (home === homeKinds.cut) continue;
+    if (home === homeKinds.joint) {
+      if (stays) sets.union(node, jointNode[endHomeAt[end] as number] as number);
+      continue;
+    }
+    const own = endHomeTerminal[end] as number;
+    if (own < 0) continue;
+    const terminal = terminalNode[own] as number;
+    if (stays) sets.union(node, terminal);
+    if (home !== homeKinds.place) continue;
+    const from = endHomeAt[end] as number;
+    const moved = special[from] === 1 ? moves.get(from) : undefined;
+    if (moved === undefined && special[from] === 1) continue;
+    const place = moved ?? from;
+    sets.union(terminal, place);
+    contact[place] = 1;
+  }
+  const isDevice = (place: number): boolean => flat.devicePin[place] === 1;
+  for (let place = 0; place < facing.length; place += 1) {
+    const other = facing[place] ?? -1;
+    if (other <= place) continue;
+    if (isDevice(place) || isDevice(other) || (contact[place] === 1 && contact[other] === 1))
+      sets.union(place, other);
+  }
+  return { sets, contact };
 }
 
 type Complain = (message: string, span: Span | null, help?: string | null) => void;
@@ -204,10 +227,12 @@ function movesOf(
   if (spans.length === 0) return moves;
   const inUse = new Uint8Array(job.places.length);
   const there = new Uint8Array(job.places.length);
-  for (const { home, wire } of job.ends) {
-    if (home.kind !== 'place') continue;
-    there[home.place] = 1;
-    if (retired[wire] !== 1) inUse[home.place] = 1;
+  const { endHome, endHomeAt, endWire } = flatHarness(job);
+  for (let end = 0; end < endHome.length; end += 1) {
+    if (endHome[end] !== homeKinds.place) continue;
+    const place = endHomeAt[end] as number;
+    there[place] = 1;
+    if (retired[endWire[end] as number] !== 1) inUse[place] = 1;
   }
   for (const { from, to, span } of spans) {
     if (there[from] !== 1) complain(`nothing is at \`${names.place(from)}\` that could be moved`, span);
