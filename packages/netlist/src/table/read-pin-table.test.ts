@@ -241,6 +241,25 @@ describe('header and form', () => {
     expect(found(text)).toEqual(codes);
   });
 
+  test('the quote that is marked is the one that opens the cell, not one within it', () => {
+    const text = 'wire;from;to;note\nW1;X1:1;X2:2;" ""a';
+    const { diagnostics } = readPinTable({ name: 'a', text });
+    expect(diagnostics).toMatchObject([{ code: 'TABLE_QUOTE', span: { start: 31, end: 32 } }]);
+  });
+
+  test('a cell with a broken quote is reported once, and its value is left open', () => {
+    const { value, diagnostics } = readPinTable({
+      name: 'a',
+      text: 'wire;from;to;colour\nW1;X1:1;X2:2;"RD"x',
+    });
+    expect(diagnostics.map((one) => one.code)).toEqual(['TABLE_QUOTE']);
+    expect(value?.rows[0]?.colour).toMatchObject({ raw: '"RD"x', value: null });
+  });
+
+  test('part of an address with a doubled quote is shown by its whole cell', () => {
+    expect(found('wire;from;to\nW1;"X""1:2-Jan";X2:2')).toEqual(['TABLE_DATE X""1:2-Jan']);
+  });
+
   test('a decimal comma in a table with commas is named as the likely cause', () => {
     const { diagnostics } = readPinTable({ name: 'a', text: 'wire,from,to,size\nW1,X1:1,X2:2,0,5 mm2' });
     expect(diagnostics).toMatchObject([

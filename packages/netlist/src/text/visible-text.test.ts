@@ -8,6 +8,7 @@ test('escapes, controls, bidirectional and invisible characters are written out'
   expect(visibleText('X1\u200b')).toBe('X1\\u{200b}');
   expect(visibleText('1\u00a0mm')).toBe('1\\u{a0}mm');
   expect(visibleText('\n\r\t\0\u009b')).toBe('\\n\\r\\t\\u{0}\\u{9b}');
+  expect(visibleText('\ufff9a\u0600')).toBe('\\u{fff9}a\\u{600}');
   expect(visibleText('\ud800')).toBe('\\u{d800}');
 });
 
