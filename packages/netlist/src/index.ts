@@ -9,9 +9,11 @@ export {
   viewFrom,
 } from './face/index.ts';
 export { type ConductorRecord, type ExtractedNets, extractNets } from './harness/extract-nets.ts';
+export { type FlatHarness, flatHarness, homeKinds } from './harness/flat-harness.ts';
 export { type ConductorRow, type HarnessTable, tableOfPins, tableOfRework } from './harness/harness-table.ts';
 export type * from './harness/job.ts';
 export { type Conducts, type Hop, netLabels, reachedFrom, shortestPath } from './harness/nets.ts';
+export type { NodeMarks } from './harness/node-marks.ts';
 export { UnionFind } from './harness/union-find.ts';
 export { beforeWork, type EdgeKind, never, WiringGraph } from './harness/wiring-graph.ts';
 export { InvariantError } from './invariant-error.ts';

@@ -1,3 +1,4 @@
+import { type FlatHarness, flatHarness, homeKinds } from '../harness/flat-harness.ts';
 import type { Job, LockState, Step, StepAction } from '../harness/job.ts';
 import { type Conducts, netLabels } from '../harness/nets.ts';
 import { beforeWork, WiringGraph } from '../harness/wiring-graph.ts';
@@ -71,11 +72,13 @@ export class Rework {
   readonly #stations = new Map<number, Stations>();
   readonly #conductorEdge: Int32Array;
   readonly #jumperEdge = new Map<number, number>();
+  readonly #flat: FlatHarness;
   /** Taps by their node. */
   readonly #jointOfNode = new Map<number, number>();
 
   constructor(job: Job) {
     this.job = job;
+    this.#flat = flatHarness(job);
     this.graph = new WiringGraph(job.nodeCount);
     this.supplyOn = job.supplies.map(() => true);
     this.plugged = job.connectors.map((one) => one.plugged);
@@ -85,7 +88,7 @@ export class Rework {
     this.placed = job.connectors.map((one) => one.origin === 'stock');
     this.facing = job.facing.slice();
     // A plug whose kind was not said is still a plug.
-    this.plug = job.places.map((place) => (place.blanked ? '' : null));
+    this.plug = this.#flat.plug.slice();
     this.seated = new Int32Array(job.places.length).fill(-1);
     this.terminalPlace = new Int32Array(job.terminals.length).fill(-1);
     this.terminalThere = new Uint8Array(job.terminals.length);
@@ -95,7 +98,7 @@ export class Rework {
     this.endPiece = new Int32Array(job.ends.length).fill(-1);
     this.endPreparation = new Array<EndPreparation>(job.ends.length).fill('cut');
     this.endCover = new Array<string | null>(job.ends.length).fill(null);
-    this.endSeal = job.ends.map((end) => end.seal);
+    this.endSeal = this.#flat.endSeal.slice();
     this.endTube = new Array<string | null>(job.ends.length).fill(null);
     this.endTied = new Uint8Array(job.ends.length);
     this.lastStepOnEnd = new Int32Array(job.ends.length);
@@ -113,35 +116,38 @@ export class Rework {
 
   #assemble(): void {
     const { job, graph } = this;
-    for (const [index, wire] of job.wires.entries()) {
-      const [a, b] = wire.ends;
-      this.pieceThere[index] = 1;
-      this.#conductorEdge[index] = graph.add(
-        'conductor',
-        this.#endNode(a),
-        this.#endNode(b),
-        index,
-        beforeWork,
-      );
-      for (const end of wire.ends) {
-        this.endThere[end] = 1;
-        this.endPiece[end] = index;
-        const there = job.ends[end];
-        const home = there?.home;
-        if (there === undefined || home === undefined || home.kind === 'cut') continue;
-        if (home.kind === 'joint') {
-          this.#attachToJoint(end, home.joint, beforeWork);
-          continue;
-        }
-        if (home.kind === 'free') this.endPreparation[end] = home.stripped ? 'stripped' : 'cut';
-        if (home.terminal < 0) continue;
-        this.endTerminal[end] = home.terminal;
-        this.endPreparation[end] = 'stripped';
-        graph.add('crimp', there.node, this.#terminalNode(home.terminal), home.terminal, beforeWork);
-        if (this.terminalThere[home.terminal] === 1) continue;
-        this.terminalThere[home.terminal] = 1;
-        if (home.kind === 'place') this.#seat(home.terminal, home.place, beforeWork);
+    const { wireEnds, endNode, endHome, endHomeAt, endHomeTerminal, terminalNode } = this.#flat;
+    for (let at = 0; at < wireEnds.length; at += 1) {
+      const end = wireEnds[at] as number;
+      const index = at >> 1;
+      if ((at & 1) === 0) {
+        this.pieceThere[index] = 1;
+        const other = wireEnds[at + 1] as number;
+        this.#conductorEdge[index] = graph.add(
+          'conductor',
+          endNode[end] as number,
+          endNode[other] as number,
+          index,
+          beforeWork,
+        );
       }
+      this.endThere[end] = 1;
+      this.endPiece[end] = index;
+      const home = endHome[end] as number;
+      if (home === homeKinds.cut) continue;
+      if (home === homeKinds.joint) {
+        this.#attachToJoint(end, endHomeAt[end] as number, beforeWork);
+        continue;
+      }
+      if (home === homeKinds.stripped) this.endPreparation[end] = 'stripped';
+      const terminal = endHomeTerminal[end] as number;
+      if (terminal < 0) continue;
+      this.endTerminal[end] = terminal;
+      this.endPreparation[end] = 'stripped';
+      graph.add('crimp', endNode[end] as number, terminalNode[terminal] as number, terminal, beforeWork);
+      if (this.terminalThere[terminal] === 1) continue;
+      this.terminalThere[terminal] = 1;
+      if (home === homeKinds.place) this.#seat(terminal, endHomeAt[end] as number, beforeWork);
     }
     for (const [index, connector] of job.connectors.entries()) {
       if (connector.counterpart < 0) continue;
@@ -157,15 +163,15 @@ export class Rework {
   }
 
   #endNode(end: number): number {
-    return this.job.ends[end]?.node ?? 0;
+    return this.#flat.endNode[end] ?? 0;
   }
 
   #terminalNode(terminal: number): number {
-    return this.job.terminals[terminal]?.node ?? 0;
+    return this.#flat.terminalNode[terminal] ?? 0;
   }
 
   #isDevice(place: number): boolean {
-    return this.job.connectors[this.job.places[place]?.connector ?? -1]?.device === true;
+    return this.#flat.devicePin[place] === 1;
   }
 
   /** Whether a contact is fitted at a place; a device brings its own. */
@@ -191,7 +197,7 @@ export class Rework {
   #seat(terminal: number, place: number, step: number): void {
     this.terminalPlace[terminal] = place;
     this.graph.add('seat', this.#terminalNode(terminal), place, terminal, step);
-    if (this.job.places[place]?.kind !== 'cavity') {
+    if (this.#flat.cavity[place] !== 1) {
       this.ringsOnStud.set(place, (this.ringsOnStud.get(place) ?? 0) + 1);
       return;
     }
@@ -207,7 +213,7 @@ export class Rework {
     const edge = this.graph.find('seat', this.#terminalNode(terminal), place);
     if (edge >= 0) this.graph.end(edge, step);
     this.terminalPlace[terminal] = -1;
-    if (this.job.places[place]?.kind === 'cavity') {
+    if (this.#flat.cavity[place] === 1) {
       this.seated[place] = -1;
       this.#unmate(place, step);
     } else this.ringsOnStud.set(place, (this.ringsOnStud.get(place) ?? 1) - 1);
@@ -217,7 +223,7 @@ export class Rework {
     this.endJoint[end] = joint;
     this.endPreparation[end] = 'stripped';
     this.jointEnds[joint]?.push(end);
-    this.graph.add('joint', this.#endNode(end), this.job.joints[joint]?.node ?? 0, joint, step);
+    this.graph.add('joint', this.#endNode(end), this.#flat.jointNode[joint] ?? 0, joint, step);
   }
 
   #stationsOf(piece: number): Stations {
@@ -240,6 +246,13 @@ export class Rework {
     if (this.endThere[end] !== 1 || (this.endJoint[end] ?? -1) >= 0) return false;
     const terminal = this.endTerminal[end] ?? -1;
     return terminal < 0 || (this.terminalPlace[terminal] ?? -1) < 0;
+  }
+
+  /** The ends that hang free, in order. */
+  freeEnds(): readonly number[] {
+    const free: number[] = [];
+    for (let end = 0; end < this.endThere.length; end += 1) if (this.isFree(end)) free.push(end);
+    return free;
   }
 
   /** Whether metal lies open at an end. */

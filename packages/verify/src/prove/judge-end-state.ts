@@ -37,12 +37,9 @@ function connectorFindings(rework: Rework, run: WorkRun): readonly RawFinding[] 
   const findings: RawFinding[] = [];
   const assembled = assembledPlugged(job);
   for (const [index, connector] of job.connectors.entries()) {
-    const steps = run.touched.get(`connector:${index}`) ?? [];
-    const last = steps[steps.length - 1] ?? null;
-    const unplugged = lastUnplug(rework, index);
     const other = rework.counterpart[index] ?? -1;
     const leave = job.wanted.leftUnplugged.has(index) || job.wanted.leftUnplugged.has(other);
-    const keys = [`connector:${index}`, `connector:${other}`];
+    const keys = (): string[] => [`connector:${index}`, `connector:${other}`];
     // One finding a pair, under the half that is no device where there is one.
     const mine =
       other >= 0 && (connector.device ? false : job.connectors[other]?.device === true || index < other);
@@ -50,14 +47,16 @@ function connectorFindings(rework: Rework, run: WorkRun): readonly RawFinding[] 
     if (mine || both) {
       const asBefore = other === connector.counterpart ? assembled[index] === true : true;
       if (leave && rework.plugged[index] === true)
-        findings.push(state('still-plugged', last, connector.name, 'left unplugged', 'plugged', keys));
+        findings.push(
+          state('still-plugged', lastTouch(run, index), connector.name, 'left unplugged', 'plugged', keys()),
+        );
       else if (!leave && asBefore && rework.plugged[index] !== true)
-        findings.push(state('left-unplugged', unplugged, connector.name, 'plugged', 'unplugged', keys));
+        findings.push(
+          state('left-unplugged', lastUnplug(rework, index), connector.name, 'plugged', 'unplugged', keys()),
+        );
     }
-    for (const [what, now] of [
-      ['secondary lock', rework.lock[index]],
-      ['position latch', rework.latch[index]],
-    ] as const) {
+    for (const what of ['secondary lock', 'position latch'] as const) {
+      const now = what === 'secondary lock' ? rework.lock[index] : rework.latch[index];
       // A latch holds a plugged pair; one that is left unplugged on purpose keeps it open.
       if (now !== 'open' || (what === 'position latch' && leave)) continue;
       const opened = lastLockStep(rework, index, what === 'secondary lock' ? 'open lock' : 'open latch');
@@ -69,6 +68,11 @@ function connectorFindings(rework: Rework, run: WorkRun): readonly RawFinding[] 
     }
   }
   return findings;
+}
+
+function lastTouch(run: WorkRun, connector: number): number | null {
+  const steps = run.touched.get(`connector:${connector}`) ?? [];
+  return steps[steps.length - 1] ?? null;
 }
 
 function lastUnplug(rework: Rework, connector: number): number | null {
@@ -123,8 +127,9 @@ function partFindings(rework: Rework): readonly RawFinding[] {
       keys: [`part:${name}`],
     });
   }
-  for (const [index, wire] of job.wires.entries()) {
-    if (!isUnusedKitWire(rework, index)) continue;
+  for (let index = 0; index < job.wires.length; index += 1) {
+    const wire = job.wires[index];
+    if (wire === undefined || !isUnusedKitWire(rework, index)) continue;
     findings.push({
       kind: 'part-unused',
       step: null,

@@ -1,4 +1,4 @@
-import { formatSize, type Part, type Range, type Rework, reachedFrom } from '@loomproof/netlist';
+import { flatHarness, formatSize, type Part, type Range, type Rework, reachedFrom } from '@loomproof/netlist';
 import type { RawFinding } from './finding.ts';
 import type { Names } from './names.ts';
 import { StepFinder } from './step-finder.ts';
@@ -79,6 +79,14 @@ function isNewHere(rework: Rework, terminal: number, place: number): boolean {
   return holdsKitWire(rework, rework.endsOf(terminal));
 }
 
+function terminalsOnKitWires(rework: Rework): Uint8Array {
+  const { endWire, wireOfKit, terminalHome } = flatHarness(rework.job);
+  const marked = new Uint8Array(terminalHome.length);
+  for (let end = 0; end < endWire.length; end += 1)
+    if (wireOfKit[endWire[end] as number] === 1) marked[rework.endTerminal[end] ?? -1] = 1;
+  return marked;
+}
+
 function holdsKitWire({ job }: Rework, ends: readonly number[]): boolean {
   for (const end of ends) if (job.wires[job.ends[end]?.wire ?? -1]?.origin === 'kit') return true;
   return false;
@@ -87,16 +95,18 @@ function holdsKitWire({ job }: Rework, ends: readonly number[]): boolean {
 function terminalFindings(rework: Rework, names: Names, steps: StepFinder): readonly RawFinding[] {
   const { job } = rework;
   const findings: RawFinding[] = [];
-  for (const [index, terminal] of job.terminals.entries()) {
-    if (rework.terminalThere[index] !== 1) continue;
+  const { terminalHome } = flatHarness(job);
+  const onKitWire = terminalsOnKitWires(rework);
+  for (let index = 0; index < terminalHome.length; index += 1) {
     const place = rework.terminalPlace[index] ?? -1;
     // Most terminals are of the stock and where they were; nothing more is asked of them.
     if (
-      terminal.ends.length > 0 &&
-      (place < 0 || place === terminal.place) &&
-      !holdsKitWire(rework, rework.endsOf(index))
+      rework.terminalThere[index] !== 1 ||
+      (place === terminalHome[index] && onKitWire[index] !== 1 && place >= 0)
     )
       continue;
+    const terminal = job.terminals[index];
+    if (terminal === undefined) continue;
     // What was thrown away with an off-cut need not fit.
     const ends = rework.endsOf(index).filter((end) => rework.endThere[end] === 1);
     if (ends.length === 0) continue;
@@ -280,10 +290,10 @@ function jointFindings(rework: Rework, names: Names, steps: StepFinder): readonl
       );
     }
   }
-  for (const [end, there] of job.ends.entries()) {
-    if (rework.endCover[end] === null) continue;
+  for (const end of rework.freeEnds()) {
+    const there = job.ends[end];
     const cover = job.parts.get(rework.endCover[end] ?? '');
-    if ((cover?.is !== 'cover' && cover?.is !== 'tube') || cover.size === null || !rework.isFree(end))
+    if (there === undefined || (cover?.is !== 'cover' && cover?.is !== 'tube') || cover.size === null)
       continue;
     findings.push(
       ...wireInPart(

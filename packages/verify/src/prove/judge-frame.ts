@@ -205,8 +205,9 @@ function idleKitWires(
     if (list === undefined) cutPieces.set(wire, [piece]);
     else list.push(piece);
   }
-  for (const [index, wire] of job.wires.entries()) {
-    if (wire.origin !== 'kit' || isUnusedKitWire(rework, index)) continue;
+  for (let index = 0; index < job.wires.length; index += 1) {
+    const wire = job.wires[index];
+    if (wire?.origin !== 'kit' || isUnusedKitWire(rework, index)) continue;
     const edges = aliveEdgesOf(rework, index, [index, ...(cutPieces.get(index) ?? [])]);
     if (edges.length === 0 || edges.some((edge) => serving.get(edge) === true)) continue;
     if (!edges.some((edge) => serving.has(edge)))

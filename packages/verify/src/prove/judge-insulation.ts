@@ -9,8 +9,9 @@ export function judgeInsulation(rework: Rework, names: Names): readonly RawFindi
   const { job } = rework;
   const steps = new StepFinder(job);
   const findings: RawFinding[] = [];
-  for (const [end, there] of job.ends.entries()) {
-    if (!rework.isFree(end) || isUnusedKitWire(rework, there.wire)) continue;
+  for (const end of rework.freeEnds()) {
+    const there = job.ends[end];
+    if (there === undefined || isUnusedKitWire(rework, there.wire)) continue;
     const step = names.stepNumber(rework.lastStepOnEnd[end] ?? 0);
     const raw = (kind: RawFinding['kind'], found: string): RawFinding => ({
       kind,

@@ -26,8 +26,9 @@ export function judgeStubs(
   const findings: RawFinding[] = [];
   const stubs: StubReport[] = [];
   const met = new Set<number>();
-  for (const [end, there] of job.ends.entries()) {
-    if (!rework.isFree(end) || isUnusedKitWire(rework, there.wire)) continue;
+  for (const end of rework.freeEnds()) {
+    const there = job.ends[end];
+    if (there === undefined || isUnusedKitWire(rework, there.wire)) continue;
     // Only work or the bag leaves a free end; a stock wire that nothing touched has none.
     const places = reachedFrom(rework.graph, rework.ordinal, there.node, view).filter(
       (node) => node < job.places.length,

@@ -146,6 +146,7 @@ export class LiveReach {
 
 function chassisOf(job: Job): readonly number[] {
   const chassis: number[] = [];
-  for (const [place, one] of job.places.entries()) if (one.chassis) chassis.push(place);
+  for (let place = 0; place < job.places.length; place += 1)
+    if (job.places[place]?.chassis === true) chassis.push(place);
   return chassis;
 }

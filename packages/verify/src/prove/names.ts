@@ -1,4 +1,4 @@
-import { formatColour, formatSize, type Job, type Rework } from '@loomproof/netlist';
+import { flatHarness, formatColour, formatSize, type Job, type Rework } from '@loomproof/netlist';
 import type { Made, PathHop } from './finding.ts';
 
 /** Turns numbers of a job back into the words a person reads. */
@@ -36,10 +36,13 @@ export class Names {
   }
 
   #findOwners(): Int32Array {
-    const { ends, joints, terminals, nodeCount } = this.#job;
-    const owners = new Int32Array(nodeCount).fill(-1);
-    for (const [kind, list] of [ends, joints, terminals].entries())
-      for (let index = 0; index < list.length; index += 1) owners[list[index]?.node ?? -1] = index * 3 + kind;
+    const { endNode, jointNode, terminalNode } = flatHarness(this.#job);
+    const owners = new Int32Array(this.#job.nodeCount).fill(-1);
+    for (let end = 0; end < endNode.length; end += 1) owners[endNode[end] as number] = end * 3;
+    for (let joint = 0; joint < jointNode.length; joint += 1)
+      owners[jointNode[joint] as number] = joint * 3 + 1;
+    for (let terminal = 0; terminal < terminalNode.length; terminal += 1)
+      owners[terminalNode[terminal] as number] = terminal * 3 + 2;
     return owners;
   }
 

@@ -341,7 +341,7 @@ class BareCandidates {
 
   constructor(rework: Rework) {
     this.#rework = rework;
-    for (let end = 0; end < rework.job.ends.length; end += 1) if (rework.isFree(end)) this.#ends.add(end);
+    for (const end of rework.freeEnds()) this.#ends.add(end);
   }
 
   note(action: StepAction, touches: readonly Touch[]): void {

@@ -1,0 +1,111 @@
+import type { Job } from './job.ts';
+
+/** Where an end is at home: see {@link WireEnd}. */
+export const homeKinds = { place: 0, joint: 1, bare: 2, stripped: 3, cut: 4 } as const;
+
+/**
+ * What the passes over a whole harness ask of a {@link Job}, in flat arrays: on a large harness a pass over objects waits
+ * for memory most of its time. Ends, terminals, joints, wires and places have the numbers that they have in the job.
+ */
+export interface FlatHarness {
+  /** The two ends of each wire, one after the other. */
+  readonly wireEnds: Int32Array;
+  /** 1 for a wire that comes with the kit. */
+  readonly wireOfKit: Uint8Array;
+  readonly endNode: Int32Array;
+  readonly endWire: Int32Array;
+  /** One of {@link homeKinds}. */
+  readonly endHome: Uint8Array;
+  /** The place or joint that an end is at home at, or -1. */
+  readonly endHomeAt: Int32Array;
+  /** The terminal that an end has before the work, or -1. */
+  readonly endHomeTerminal: Int32Array;
+  readonly terminalNode: Int32Array;
+  /** The place of each terminal before the work, or -1. */
+  readonly terminalHome: Int32Array;
+  readonly jointNode: Int32Array;
+  /** The seal on each end before the work. */
+  readonly endSeal: readonly (string | null)[];
+  /** The plug in each place before the work: an empty text, since its kind is not said. */
+  readonly plug: readonly (string | null)[];
+  /** 1 for a cavity. */
+  readonly cavity: Uint8Array;
+  /** 1 for a pin of a device. */
+  readonly devicePin: Uint8Array;
+}
+
+interface Known {
+  readonly job: Pick<Job, 'ends' | 'wires' | 'terminals' | 'joints' | 'places' | 'connectors'>;
+  readonly flat: FlatHarness;
+}
+
+const known = new WeakMap<Job['ends'], Known>();
+
+/**
+ * The flat arrays of a job. Reading makes them; a job that was changed since has other lists and gets arrays of its own.
+ * Linear in the job where they have to be made.
+ */
+export function flatHarness(job: Job): FlatHarness {
+  const found = known.get(job.ends);
+  if (
+    found !== undefined &&
+    found.job.wires === job.wires &&
+    found.job.terminals === job.terminals &&
+    found.job.joints === job.joints &&
+    found.job.places === job.places &&
+    found.job.connectors === job.connectors
+  )
+    return found.flat;
+  const flat = flatten(job);
+  const { ends, wires, terminals, joints, places, connectors } = job;
+  known.set(ends, { job: { ends, wires, terminals, joints, places, connectors }, flat });
+  return flat;
+}
+
+function flatten({ ends, wires, terminals, joints, places, connectors }: Job): FlatHarness {
+  const flat: FlatHarness = {
+    wireEnds: new Int32Array(wires.length * 2),
+    wireOfKit: new Uint8Array(wires.length),
+    endNode: new Int32Array(ends.length),
+    endWire: new Int32Array(ends.length),
+    endHome: new Uint8Array(ends.length).fill(homeKinds.cut),
+    endHomeAt: new Int32Array(ends.length).fill(-1),
+    endHomeTerminal: new Int32Array(ends.length).fill(-1),
+    terminalNode: new Int32Array(terminals.length),
+    terminalHome: new Int32Array(terminals.length),
+    jointNode: new Int32Array(joints.length),
+    endSeal: ends.map((end) => end.seal),
+    plug: places.map((place) => (place.blanked ? '' : null)),
+    cavity: new Uint8Array(places.length),
+    devicePin: new Uint8Array(places.length),
+  };
+  for (const [index, wire] of wires.entries()) {
+    flat.wireEnds.set(wire.ends, index * 2);
+    if (wire.origin === 'kit') flat.wireOfKit[index] = 1;
+  }
+  for (const [index, { node, wire, home }] of ends.entries()) {
+    flat.endNode[index] = node;
+    flat.endWire[index] = wire;
+    if (home.kind === 'cut') continue;
+    if (home.kind === 'joint') {
+      flat.endHome[index] = homeKinds.joint;
+      flat.endHomeAt[index] = home.joint;
+      continue;
+    }
+    flat.endHomeTerminal[index] = home.terminal;
+    if (home.kind === 'place') {
+      flat.endHome[index] = homeKinds.place;
+      flat.endHomeAt[index] = home.place;
+    } else flat.endHome[index] = home.stripped ? homeKinds.stripped : homeKinds.bare;
+  }
+  for (const [index, { node, place }] of terminals.entries()) {
+    flat.terminalNode[index] = node;
+    flat.terminalHome[index] = place;
+  }
+  for (const [index, joint] of joints.entries()) flat.jointNode[index] = joint.node;
+  for (const [index, { kind, connector }] of places.entries()) {
+    if (kind === 'cavity') flat.cavity[index] = 1;
+    if (connectors[connector]?.device === true) flat.devicePin[index] = 1;
+  }
+  return flat;
+}
