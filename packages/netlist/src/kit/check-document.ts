@@ -46,6 +46,16 @@ function explain(issue: z.core.$ZodIssue, root: Located): Diagnostic[] {
       return [oneOf(node, options, where, make)];
     }
     case 'invalid_union': {
+      const parent = nodeAt(root, issue.path.slice(0, -1));
+      const key = issue.path[issue.path.length - 1];
+      if (
+        issue.discriminator === undefined &&
+        parent.kind === 'map' &&
+        typeof key === 'string' &&
+        !parent.entries.has(key)
+      ) {
+        return [make(`${describe(issue.path.slice(0, -1))} lacks \`${key}\``, null, parent)];
+      }
       if (issue.discriminator !== undefined) {
         const options = [...discriminators(issue.path, root)];
         if (node.kind === 'text' && node.text !== '') return [oneOf(node, options, where, make)];

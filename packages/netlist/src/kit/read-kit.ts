@@ -91,11 +91,12 @@ export function resolveKit(
       // The blank that stands for a value nobody gave would only be complained of again.
       const form = chosen.diagnostics.length > 0 ? [] : checkDocument(chosen.value ?? document);
       found.push(...chosen.diagnostics, ...form);
-      if (chosen.value === null || chosen.diagnostics.length + form.length > 0) continue;
+      if (chosen.value === null || chosen.diagnostics.length > 0) continue;
       const drawn = tables.drawn === null ? null : chooseVariant(tables.drawn, variant, axes).value;
       const job = resolveJob(chosen.value, variant.name, drawn);
-      found.push(...job.diagnostics);
-      if (job.value !== null)
+      // Names are looked up even where the form is wrong elsewhere, so that all complaints come at once.
+      found.push(...job.diagnostics.filter((one) => form.length === 0 || standsAlone(one, form)));
+      if (job.value !== null && form.length === 0)
         (beside.includes(variant) ? companions : resolved).push({ variant, job: job.value });
     }
   }
@@ -111,6 +112,21 @@ export function resolveKit(
     companions,
   };
   return { value, diagnostics };
+}
+
+/** Whether a complaint about a name is not only an echo of a wrong form at the same place, or of one without a place. */
+function standsAlone(one: Diagnostic, form: readonly Diagnostic[]): boolean {
+  const { span } = one;
+  if (span === null || one.severity !== 'error' || span.start === span.end) return false;
+  // What a kit that is not read in full lacks says nothing.
+  if (one.code === 'no-step' || one.code === 'nothing-wanted') return false;
+  return form.every(
+    (other) =>
+      other.span === null ||
+      other.span.source !== span.source ||
+      other.span.end <= span.start ||
+      other.span.start >= span.end,
+  );
 }
 
 /** The same complaint in several variants is one complaint. */

@@ -2,7 +2,6 @@ import type {
   Connector,
   DeviceElement,
   Joint,
-  Origin,
   Part,
   Piece,
   Place,
@@ -13,6 +12,7 @@ import type {
   WireEnd,
 } from '../harness/job.ts';
 import type { LocatedText } from '../kit/located.ts';
+import type { Span } from '../text/index.ts';
 import type { Complaints } from './complaints.ts';
 
 /** The parts of {@link Job} that are still growing while a kit is resolved. */
@@ -89,7 +89,15 @@ export class HarnessBuilder {
     return this.ends.length - 1;
   }
 
-  originWord(origin: Origin): string {
-    return origin === 'stock' ? 'the stock harness' : 'the bag';
+  /**
+   * Complains that a name is no place. A cavity of a connector whose own list could not be read is not complained of
+   * again: the list is.
+   */
+  unknownPlace(what: 'place' | 'place or splice', name: string, span: Span | null): void {
+    const connector =
+      this.connectors[this.connectorByName.get(name.slice(0, Math.max(0, name.indexOf(':')))) ?? -1];
+    if (connector?.placeCount === 0) return;
+    const joints = what === 'place or splice' ? [...this.jointByName.keys()] : [];
+    this.complaints.unknown(what, name, span, [...this.placeByAddress.keys(), ...joints]);
   }
 }

@@ -369,8 +369,7 @@ function readSupplies(section: Located | null, builder: HarnessBuilder): void {
     const places: number[] = [];
     for (const one of textsUnder(entry.value, 'at')) {
       const place = builder.placeByAddress.get(one.text);
-      if (place === undefined)
-        builder.complaints.unknown('place', one.text, one.span, builder.placeByAddress.keys());
+      if (place === undefined) builder.unknownPlace('place', one.text, one.span);
       else places.push(place);
     }
     const back = textUnder(entry.value, 'return');

@@ -39,7 +39,7 @@ export function placeOf(node: LocatedText | null, builder: HarnessBuilder): numb
   if (node === null) return null;
   const place = builder.placeByAddress.get(node.text);
   if (place !== undefined) return place;
-  builder.complaints.unknown('place', node.text, node.span, builder.placeByAddress.keys());
+  builder.unknownPlace('place', node.text, node.span);
   return null;
 }
 

@@ -113,11 +113,8 @@ function readEnd(
       node?.span ?? null,
       'give the end a name of its own, such as A, and put it there by a step',
     );
-  } else if (origin === 'stock' || home.includes(':')) {
-    builder.complaints.unknown('place or splice', home, node?.span ?? null, [
-      ...builder.placeByAddress.keys(),
-      ...builder.jointByName.keys(),
-    ]);
+  } else if (node !== null && (origin === 'stock' || home.includes(':'))) {
+    builder.unknownPlace('place or splice', home, node.span);
   }
   const end = builder.addEnd({
     name,

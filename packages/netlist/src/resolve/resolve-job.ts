@@ -1,3 +1,4 @@
+import { flatHarness } from '../harness/flat-harness.ts';
 import type { DrawnRow, Job } from '../harness/job.ts';
 import type { Located } from '../kit/located.ts';
 import { entryOf, textsUnder, textUnder } from '../kit/located.ts';
@@ -5,7 +6,7 @@ import type { Reading } from '../kit/read-document.ts';
 import { parseColour, parseSize } from '../value/index.ts';
 import { Complaints } from './complaints.ts';
 import { HarnessBuilder } from './harness-builder.ts';
-import { readElectrical, readPowered, readSpecial } from './read-electrical.ts';
+import { readElectrical, readMayTie, readPowered, readSpecial } from './read-electrical.ts';
 import { facingPlaces, readHarness } from './read-harness.ts';
 import { readBag, readParts } from './read-parts.ts';
 import { readSteps } from './read-steps.ts';
@@ -66,10 +67,14 @@ export function resolveJob(document: Located, variant: string, drawn: Located | 
     wanted: {
       ...wanted,
       powered: readPowered(document, builder),
+      mayTie: readMayTie(document, builder),
       drawn: drawn === null ? null : drawnRows(drawn, builder),
     },
   };
-  return { value: complaints.failed ? null : job, diagnostics: complaints.diagnostics };
+  if (complaints.failed) return { value: null, diagnostics: complaints.diagnostics };
+  // Every proof asks for the flat arrays, so they are part of reading.
+  flatHarness(job);
+  return { value: job, diagnostics: complaints.diagnostics };
 }
 
 /** FAA AC 43.13-1B paragraph 11-167c: not more than one splice in a wire segment between two disconnect points. */
@@ -85,10 +90,7 @@ function drawnRow(row: Located, builder: HarnessBuilder): readonly DrawnRow[] {
     const place = builder.placeByAddress.get(node?.text ?? '');
     const joint = builder.joints[builder.jointByName.get(node?.text ?? '') ?? -1];
     if (place === undefined && joint === undefined) {
-      builder.complaints.unknown('place or splice', node?.text ?? '', node?.span ?? row.span, [
-        ...builder.placeByAddress.keys(),
-        ...builder.jointByName.keys(),
-      ]);
+      builder.unknownPlace('place or splice', node?.text ?? '', node?.span ?? row.span);
     }
     return place ?? joint?.node ?? -1;
   });

@@ -164,6 +164,8 @@ export class StepScope {
           : -1;
     const reference = piece.stations[side]?.position ?? null;
     if (side < 0 || reference === null) {
+      // An end that its row does not say is complained of there.
+      if (piece.stations.some((station) => station.label[0] === '')) return null;
       const known = [0, last].map((one) => `\`${piece.stations[one]?.label[0] ?? ''}\``);
       complaints.error(
         'position',
