@@ -30,7 +30,7 @@ export function traceText(
   }
   const lines = [
     `${paint(visibleText(address), 'bold')}  ${visibleText(`${kit.kit}, revision ${kit.revision}`)}`,
-    `${traces.length} of ${kit.variantCount} variants; digest ${shortDigest(digest)}`,
+    `${scopeText(traces.length, kit.variantCount)}; digest ${shortDigest(digest)}`,
     ...[...groups].flatMap(([body, variants]) => ['', `${visibleText(listText(variants, 64))}:`, body]),
     '',
     'As the kit file says, nothing is judged here; see `loomproof prove`.',
@@ -49,4 +49,8 @@ function momentLines(moment: string, address: string, { places, path }: CavityNe
     `${moment}: joined to ${listText(places, 64)}, by copper and plugged connectors`,
     ...treeLines(path).map((line) => `  ${line}`),
   ];
+}
+
+function scopeText(traced: number, all: number): string {
+  return all === 1 ? 'the only variant' : `${traced} of ${all} variants`;
 }
