@@ -37,13 +37,14 @@ export interface Hop {
 }
 
 /**
- * A shortest path between two nodes after a step, by breadth-first search with an explicit queue.
+ * A shortest path between two nodes after a step, by breadth-first search with an explicit queue. With several starts or
+ * several goals it is a shortest one between any of the ones and any of the others.
  * @returns the hops in order, empty for equal nodes, null where there is none.
  */
 export function shortestPath(
   graph: WiringGraph,
   time: number,
-  start: number,
+  start: number | readonly number[],
   goals: ReadonlySet<number> | number,
   conducts: Conducts | null = null,
 ): readonly Hop[] | null {
@@ -51,10 +52,10 @@ export function shortestPath(
     typeof goals === 'number'
       ? (node: number): boolean => node === goals
       : (node: number): boolean => goals.has(node);
-  if (isGoal(start)) return [];
+  const queue = typeof start === 'number' ? [start] : [...start];
+  if (queue.some(isGoal)) return [];
   const cameBy = graph.beginSearch();
-  cameBy.mark(start, -1);
-  const queue = [start];
+  for (const node of queue) cameBy.mark(node, -1);
   for (let at = 0; at < queue.length; at += 1) {
     const node = queue[at] as number;
     for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {

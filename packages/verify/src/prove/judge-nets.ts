@@ -120,6 +120,17 @@ function finding(
     opens.push(openNet(stated?.names[0] ?? null, [...fragments.values()], rework, view, names, keyed));
   }
   for (const { step } of [...joins, ...opens]) if (step !== null) culprits.add(step);
+  // The closing step is the last of them; any step that made a hop of the way may be the wrong one.
+  for (const { path } of joins) for (const { made } of path) if (typeof made === 'number') culprits.add(made);
+  if (opens.some((net) => net.cause === 'never joined')) {
+    for (const step of stepsOnLoops(
+      [...one.nets.values()].map((places) => places[0] ?? 0),
+      rework,
+      view,
+      names,
+    ))
+      culprits.add(step);
+  }
   const points = new Set<string>();
   for (const places of one.blocks.values()) for (const place of places) keys.add(`node:${place}`);
   for (const join of joins) for (const point of join.between) points.add(point);
@@ -133,16 +144,17 @@ function finding(
   const ordered = [...culprits].sort((a, b) => a - b);
   return {
     kind,
-    // The earliest wrong join is where a person starts to look.
-    step:
-      joins.flatMap((join) => (join.step === null ? [] : [join.step])).sort((a, b) => a - b)[0] ??
-      ordered[0] ??
-      null,
+    // The earliest wrong join is where a person starts to look, else the earliest parting.
+    step: earliest(joins) ?? earliest(opens),
     points: [...points],
     witness: { is: 'nets', joins, opens },
     culprits: ordered,
     keys: [...keys, ...[...keyed].map((end) => `end:${end}`)],
   };
+}
+
+function earliest(nets: readonly { readonly step: number | null }[]): number | null {
+  return nets.flatMap(({ step }) => (step === null ? [] : [step])).sort((a, b) => a - b)[0] ?? null;
 }
 
 function wrongJoin(
@@ -152,14 +164,7 @@ function wrongJoin(
   view: Conducts,
   names: Names,
 ): WrongJoin {
-  let best: readonly { edge: number; from: number; to: number }[] | null = null;
-  const goals = new Set(second);
-  // Every place of the smaller side is tried, so the path is a shortest one between the two expected nets.
-  for (const start of first.length <= 64 ? first : first.slice(0, 64)) {
-    const path = shortestPath(rework.graph, rework.ordinal, start, goals, view);
-    if (path !== null && (best === null || path.length < best.length)) best = path;
-  }
-  const hops = best ?? [];
+  const hops = shortestPath(rework.graph, rework.ordinal, first, new Set(second), view) ?? [];
   const from = hops[0]?.from ?? first[0] ?? 0;
   const to = hops[hops.length - 1]?.to ?? second[0] ?? 0;
   const since = joinedSince(from, to, rework, view);
@@ -244,6 +249,32 @@ function openNet(
     step: parted === null ? null : names.stepNumber(parted),
     cause: parted === null ? 'never joined' : 'step',
   };
+}
+
+/**
+ * The last step on each kit wire that joins nothing which is not joined without it: both its ends went to one net, so one of
+ * them is where the missing join should be.
+ */
+function stepsOnLoops(
+  starts: readonly number[],
+  rework: Rework,
+  view: Conducts,
+  names: Names,
+): readonly number[] {
+  const { job, graph } = rework;
+  const reached = new Set(starts.flatMap((start) => [...reachedFrom(graph, rework.ordinal, start, view)]));
+  const steps: number[] = [];
+  for (const [index, wire] of job.wires.entries()) {
+    const [a, b] = wire.ends.map((end) => job.ends[end]?.node ?? -1);
+    if (wire.origin !== 'kit' || a === undefined || b === undefined || !reached.has(a) || !reached.has(b))
+      continue;
+    const without: Conducts = (edge) =>
+      view(edge) && !(graph.kind[edge] === 'conductor' && graph.what[edge] === index);
+    if (shortestPath(graph, rework.ordinal, a, b, without) === null) continue;
+    const last = names.stepNumber(Math.max(...wire.ends.map((end) => rework.lastStepOnEnd[end] ?? 0)));
+    if (last !== null) steps.push(last);
+  }
+  return steps;
 }
 
 /** The end that each end node belongs to. */

@@ -55,6 +55,17 @@ const atAStep = kinds(
   'not-placed',
 );
 
+/** What current does in the finished harness, and what it may not exceed. */
+const backFeeds = kinds('load-powered', 'load-unpowered', 'sources-tied');
+const overLimits = kinds(
+  'drop-too-large',
+  'conductor-unprotected',
+  'fuse-overloaded',
+  'drive-overloaded',
+  'drive-underloaded',
+  'bus-pair-unfit',
+);
+
 /** In the order in which they are tried; the first that holds for a finding decides. */
 const rules: readonly Rule[] = [
   // All work on live conductors between two times of switching on is one mistake: the supply was not off.
@@ -87,7 +98,7 @@ const rules: readonly Rule[] = [
     kinds: kinds('step-refused'),
     causes: nets,
     sharing: true,
-    when: (one, cause) => cause.culprits.some((step) => step < (one.step ?? 0)) && takenAway(one),
+    when: (one, cause) => decisive(cause).some((step) => step < (one.step ?? 0)) && takenAway(one),
   },
   { kinds: kinds('left-unplugged'), causes: kinds('mate-changed'), sharing: true, when: always },
   {
@@ -97,6 +108,20 @@ const rules: readonly Rule[] = [
     when: (one) =>
       one.kind === 'lock-left-open' || (one.witness.is === 'refusal' && one.witness.reason === 'not plugged'),
   },
+  // Two sources that are one piece of metal light everything on either; copper joined wrongly does the same.
+  {
+    kinds: kinds('load-powered', 'load-unpowered'),
+    causes: kinds('sources-tied'),
+    sharing: true,
+    when: always,
+  },
+  {
+    kinds: backFeeds,
+    causes: kinds('wrong-connection', 'circuit-open', 'net-split'),
+    sharing: true,
+    when: always,
+  },
+  { kinds: kinds(...backFeeds, ...overLimits), causes: kinds('step-refused'), sharing: false, when: always },
   // Nothing that compares whole results is judged on its own once a step was refused.
   {
     kinds: kinds('deviation-unmatched', 'variants-differ', 'variants-alike'),
@@ -115,7 +140,7 @@ const rules: readonly Rule[] = [
     kinds: nets,
     causes: kinds('step-refused'),
     sharing: true,
-    when: (one, cause) => !one.culprits.some((step) => step < (cause.step ?? 0)),
+    when: (one, cause) => !decisive(one).some((step) => step < (cause.step ?? 0)),
   },
   { kinds: atTheEnd, causes: kinds('step-refused'), sharing: true, when: (one) => !nets.has(one.kind) },
   // What a jumper, a plugged or an exchanged pair joins is that jumper's or that pair's doing.
@@ -297,7 +322,13 @@ function sharesEnd(one: RawFinding, cause: RawFinding): boolean {
 }
 
 function byCulprit(one: RawFinding, cause: RawFinding): boolean {
-  return one.culprits.some((step) => cause.culprits.includes(step));
+  return one.culprits.some((step) => decisive(cause).includes(step));
+}
+
+/** The steps that closed a wrong join or parted a net, and not all that had a hand in it. */
+function decisive(one: RawFinding): readonly number[] {
+  if (one.witness.is !== 'nets') return one.culprits;
+  return [...one.witness.joins, ...one.witness.opens].flatMap(({ step }) => (step === null ? [] : [step]));
 }
 
 /** Whether no supply was switched on between two steps. */
