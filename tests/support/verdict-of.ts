@@ -72,3 +72,11 @@ export function changed(text: string, part: string, into: string): string {
   if (pieces.length !== 2) throw new Error(`\`${part}\` is there ${pieces.length - 1} times`);
   return pieces.join(into);
 }
+
+/** The first finding of a kind, or an error that lists what there is. */
+export function findingOf(text: string, kind: string, tables?: Tables): Finding {
+  const { findings } = verdictOf(text, tables);
+  const found = findings.find((one) => one.kind === kind);
+  if (found === undefined) throw new Error(`no ${kind} in ${findings.map(lineOf).join('; ')}`);
+  return found;
+}
