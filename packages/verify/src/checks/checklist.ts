@@ -1,0 +1,55 @@
+import type { Job } from '@loomproof/netlist';
+import type { UnreadableFault } from '../faults/fault.ts';
+import { listUnreadableFaults } from '../faults/list-work-faults.ts';
+import type { Stage } from '../readings/stage.ts';
+import { type Baseline, baselineChecks } from './baseline.ts';
+import type { ProbeProof } from './check.ts';
+import { type FaultTable, type FaultTableOptions, faultTable } from './fault-table.ts';
+import { type FullList, fullList } from './full-list.ts';
+import { type PairCoverage, pairCoverage } from './pair-coverage.ts';
+import { probeProofs } from './probe-proof.ts';
+import { type Separation, separatingCheck } from './separating-check.ts';
+import { type ShortList, shortList } from './short-list.ts';
+
+/** Everything that is measured for one variant in one stage. */
+export interface Checklist {
+  readonly table: FaultTable;
+  readonly short: ShortList;
+  readonly shortProofs: readonly (ProbeProof | null)[];
+  readonly full: FullList;
+  readonly fullProofs: readonly (ProbeProof | null)[];
+  readonly baseline: Baseline;
+  /** For each other variant the reading that tells it from this one, or null. */
+  readonly separations: ReadonlyMap<string, Separation | null>;
+  /** Mistakes that change no connection, with the look or pull that shows them. */
+  readonly unreadable: readonly UnreadableFault[];
+  readonly pairs: PairCoverage;
+}
+
+/** How a checklist is made. */
+export interface ChecklistOptions extends FaultTableOptions {
+  /** Pairs of faults that are simulated at most; an even sample of more. */
+  readonly mostPairs?: number;
+}
+
+/** Makes the checklist of a job. A pure function of the job and the options. */
+export function makeChecklist(job: Job, options: ChecklistOptions): Checklist {
+  const table = faultTable(job, options);
+  const short = shortList(table);
+  const full = fullList(table);
+  // As found, nothing is known of what is plugged beyond the model: the work starts with everything pulled.
+  const before: Stage = options.stage.is === 'bench' ? options.stage : { is: 'unplugged' };
+  return {
+    table,
+    short,
+    shortProofs: probeProofs(table, short.checks),
+    full,
+    fullProofs: probeProofs(table, full.checks),
+    baseline: baselineChecks(job, before),
+    separations: new Map(
+      [...(options.variants ?? [])].map(([name, other]) => [name, separatingCheck(job, other, before)]),
+    ),
+    unreadable: listUnreadableFaults(job),
+    pairs: pairCoverage(table, short.checks, options.mostPairs ?? 2000),
+  };
+}

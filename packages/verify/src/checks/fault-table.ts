@@ -1,0 +1,71 @@
+import type { Job, Rework } from '@loomproof/netlist';
+import { enumerateFaults, type FaultFilter, type FaultList } from '../faults/enumerate-faults.ts';
+import type { ListedFault } from '../faults/fault.ts';
+import { finishWork } from '../faults/finish-work.ts';
+import { type FaultWorld, simulateFaults } from '../faults/simulate-faults.ts';
+import { type Bands, defaultBands } from '../readings/bands.ts';
+import { HarnessState } from '../readings/harness-state.ts';
+import { type ProbePoint, probePoints, type Stage } from '../readings/stage.ts';
+
+/** Everything from which checks are chosen and readings are explained: the points, the faults and their states. */
+export interface FaultTable {
+  readonly world: FaultWorld;
+  readonly stage: Stage;
+  readonly bands: Bands;
+  readonly points: readonly ProbePoint[];
+  readonly list: FaultList;
+  readonly designed: HarnessState;
+  /** One state a fault, in their order. */
+  readonly states: readonly HarnessState[];
+}
+
+/** How a fault table is made. */
+export interface FaultTableOptions {
+  readonly stage: Stage;
+  readonly bands?: Bands;
+  readonly filter?: FaultFilter;
+  /** Jobs of the other variants by name, whose steps may be taken for these. */
+  readonly variants?: ReadonlyMap<string, Job>;
+  /** Above this many points only those are kept that the work has to do with. */
+  readonly mostPoints?: number;
+}
+
+/** Simulates every single fault of a job in a stage. */
+export function faultTable(job: Job, options: FaultTableOptions): FaultTable {
+  const { stage, bands = defaultBands, variants = new Map<string, Job>(), mostPoints = 200 } = options;
+  const finished = finishWork(job);
+  const world: FaultWorld = { job, finished, variants, done: new Map() };
+  const list = enumerateFaults(job, finished, { ...options.filter, variants: [...variants.keys()] });
+  const all = probePoints(finished, stage);
+  const points =
+    all.length <= mostPoints ? all : all.filter(({ node }) => isNear(finished, list.touched.places, node));
+  const designed = new HarnessState(finished, [], stage, points, bands);
+  const table = { world, stage, bands, points, list, designed };
+  return { ...table, states: list.faults.map((one) => faultyState(table, [one])) };
+}
+
+/** The state of the harness with any of the faults in it, as the points of a table see it. */
+export function faultyState(
+  { world, stage, bands, points }: Omit<FaultTable, 'states'>,
+  faults: readonly ListedFault[],
+): HarnessState {
+  const { rework, broken } = simulateFaults(
+    world,
+    faults.map((one) => one.fault),
+  );
+  return new HarnessState(rework, broken, stage, pointsIn(world.job, rework, points), bands);
+}
+
+/** The same points in a harness whose places are numbered in another way, by their names. */
+function pointsIn(job: Job, rework: Rework, points: readonly ProbePoint[]): readonly ProbePoint[] {
+  if (rework.job.places === job.places) return points;
+  const nodes = new Map(rework.job.places.map((place, node) => [place.address, node]));
+  return points.map(({ name }) => ({ name, node: nodes.get(name) ?? -1 }));
+}
+
+function isNear(rework: Rework, places: ReadonlySet<number>, node: number): boolean {
+  if (places.has(node) || node >= rework.job.places.length) return true;
+  const place = rework.job.places[node];
+  if (place?.kind === 'stud') return place.chassis || place.source === 'always';
+  return places.has(node - 1) || places.has(node + 1);
+}

@@ -1,0 +1,40 @@
+import type { Check } from './check.ts';
+
+/**
+ * Orders checks so that the probes move little: whole ones first, since they prove the probes; within each kind the
+ * next check is one that leaves a probe where it is, or whose points are nearest in the list of points.
+ */
+export function orderChecks(checks: readonly Check[]): readonly Check[] {
+  const ordered: Check[] = [];
+  for (const expected of ['whole', 'open'] as const) {
+    const left = checks.filter((one) => one.expected === expected);
+    while (left.length > 0) {
+      const last = ordered[ordered.length - 1];
+      let best = 0;
+      let least = Number.POSITIVE_INFINITY;
+      for (const [index, one] of left.entries()) {
+        const cost = last === undefined ? one.a : moves(last, one);
+        if (cost < least) [best, least] = [index, cost];
+      }
+      ordered.push(...left.splice(best, 1).map((one) => (last === undefined ? one : facing(last, one))));
+    }
+  }
+  return ordered;
+}
+
+/** How far two probes go between two checks; a probe that stays costs nothing. */
+function moves(last: Check, next: Check): number {
+  const straight = way(last.a, next.a) + way(last.b, next.b);
+  const crossed = way(last.a, next.b) + way(last.b, next.a);
+  return Math.min(straight, crossed);
+}
+
+function way(from: number, to: number): number {
+  return from === to ? 0 : 1000 + Math.abs(from - to);
+}
+
+function facing(last: Check, next: Check): Check {
+  const straight = way(last.a, next.a) + way(last.b, next.b);
+  const crossed = way(last.a, next.b) + way(last.b, next.a);
+  return crossed < straight ? { ...next, a: next.b, b: next.a } : next;
+}

@@ -1,0 +1,34 @@
+import type { Diagnosis } from './diagnose.ts';
+
+/** Whose matter a result is. */
+export type ResultClass =
+  | 'design error'
+  | 'build error'
+  | 'installation error'
+  | 'damage'
+  | 'no fault found'
+  | 'as-found addition'
+  | 'not explained';
+
+/** What is known beside the readings. */
+export interface ResultContext {
+  /** Whether the kit as designed is refuted: then a harness as designed is wrong all the same. */
+  readonly designRefuted: boolean;
+  /** Whether a reading names a point that no revision at hand has. */
+  readonly addition: boolean;
+}
+
+/**
+ * The classes of result that a diagnosis allows, likeliest first. A class is left out only when no explanation left
+ * needs it; with several the cause is not settled.
+ */
+export function classifyDiagnosis(diagnosis: Diagnosis, context: ResultContext): readonly ResultClass[] {
+  const found: ResultClass[] = [];
+  if (diagnosis.is === 'as designed') found.push(context.designRefuted ? 'design error' : 'no fault found');
+  else if (diagnosis.is === 'no explanation') found.push('not explained');
+  else
+    for (const group of diagnosis.groups)
+      for (const { faults } of group) for (const { origin } of faults) found.push(origin);
+  if (context.addition) found.push('as-found addition');
+  return [...new Set(found)];
+}

@@ -1,0 +1,125 @@
+import { type Diagnostic, makeDiagnostic, type Source } from '@loomproof/netlist';
+
+/** What a person wrote for one reading: ohms, or why there are none. */
+export type WrittenValue =
+  | { readonly is: 'ohm'; readonly ohm: number }
+  | { readonly is: 'open' }
+  | { readonly is: 'not done' | 'not reachable' };
+
+/** One row of a table of readings. */
+export interface WrittenReading {
+  readonly from: string;
+  readonly to: string;
+  readonly value: WrittenValue;
+  readonly line: number;
+}
+
+/** More rows than any sheet has. */
+const mostRows = 20_000;
+
+/**
+ * Reads a table of readings: CSV with the columns `from`, `to` and `reading`, and where given `lead zero` (ohms that
+ * the leads alone read, taken off each reading); other columns (instrument, range, person, time, plugged) are kept on
+ * paper only. A reading is `0.3 ohm`, `4.7 kohm`, `2 Mohm`, `> 20 Mohm`, `open`, `OL`, `not done` or `not reachable`;
+ * the same pair may stand in several rows.
+ */
+export function readReadings(source: Source): {
+  readonly value: readonly WrittenReading[] | null;
+  readonly diagnostics: readonly Diagnostic[];
+} {
+  const diagnostics: Diagnostic[] = [];
+  const complain = (message: string, start: number, end: number, help: string): void => {
+    diagnostics.push(makeDiagnostic({ code: 'readings', message, span: { source, start, end }, help }));
+  };
+  const rows = csvRows(source.text);
+  const head = rows[0]?.cells.map((cell) => cell.trim().toLowerCase()) ?? [];
+  const [from, to, reading, zero] = ['from', 'to', 'reading', 'lead zero'].map((name) => head.indexOf(name));
+  if (from === undefined || to === undefined || reading === undefined || Math.min(from, to, reading) < 0) {
+    complain(
+      'the first row does not name the columns `from`, `to` and `reading`',
+      0,
+      0,
+      'write `from,to,reading` as the first row',
+    );
+    return { value: null, diagnostics };
+  }
+  if (rows.length > mostRows) {
+    complain(`${rows.length} rows are more than the ${mostRows} that are read`, 0, 0, 'split the table');
+    return { value: null, diagnostics };
+  }
+  const value: WrittenReading[] = [];
+  for (const [index, { cells, start, end }] of rows.entries()) {
+    if (index === 0 || cells.every((cell) => cell.trim() === '')) continue;
+    const text = (cells[reading] ?? '').trim();
+    const off = ohmsOf((cells[zero ?? -1] ?? '').trim());
+    const written = writtenValue(text, off?.is === 'ohm' ? off.ohm : 0);
+    if (written === null) {
+      const help =
+        'write ohms with their unit (`0.3 ohm`, `2 Mohm`), `open`, `OL`, `not done` or `not reachable`';
+      complain(`\`${text}\` is not a reading`, start, end, help);
+      continue;
+    }
+    const names = [from, to].map((column) => (cells[column] ?? '').trim());
+    if (names.includes('')) {
+      complain('a reading needs two points', start, end, 'write the address of each probe, such as `K10:4`');
+      continue;
+    }
+    value.push({ from: names[0] ?? '', to: names[1] ?? '', value: written, line: index + 1 });
+  }
+  return { value: diagnostics.length > 0 ? null : value, diagnostics };
+}
+
+function writtenValue(text: string, leadOhm: number): WrittenValue | null {
+  const plain = text.toLowerCase();
+  if (plain === 'open' || plain === 'ol' || plain === 'o.l') return { is: 'open' };
+  if (plain === 'not done' || plain === 'not reachable' || plain === '')
+    return { is: plain === '' ? 'not done' : plain };
+  const read = ohmsOf(text);
+  return read?.is === 'ohm' ? { is: 'ohm', ohm: Math.max(0, read.ohm - leadOhm) } : read;
+}
+
+/** The prefix decides between 2 milliohm and 2 megohm, so its case matters. */
+function ohmsOf(text: string): WrittenValue | null {
+  const match = /^(?:> ?)?(\d{1,12}(?:\.\d{1,12})?) ?([mkM]?)(?:ohm|Ω|Ω)?$/u.exec(text);
+  if (match === null) return null;
+  const factor = { m: 1e-3, k: 1e3, M: 1e6 }[match[2] ?? ''] ?? 1;
+  return { is: 'ohm', ohm: Number(match[1]) * factor };
+}
+
+interface CsvRow {
+  readonly cells: readonly string[];
+  readonly start: number;
+  readonly end: number;
+}
+
+/** Rows of comma separated text (RFC 4180), quoted cells included. */
+function csvRows(text: string): readonly CsvRow[] {
+  const rows: CsvRow[] = [];
+  let cells: string[] = [];
+  let cell = '';
+  let quoted = false;
+  let start = 0;
+  const endRow = (end: number): void => {
+    cells.push(cell);
+    rows.push({ cells, start, end });
+    [cells, cell, start] = [[], '', end + 1];
+  };
+  const body = text.startsWith('\ufeff') ? text.slice(1) : text;
+  for (let at = 0; at < body.length; at += 1) {
+    const character = body[at] ?? '';
+    if (quoted) {
+      if (character !== '"') cell += character;
+      else if (body[at + 1] === '"') {
+        cell += '"';
+        at += 1;
+      } else quoted = false;
+    } else if (character === '"' && cell === '') quoted = true;
+    else if (character === ',') {
+      cells.push(cell);
+      cell = '';
+    } else if (character === '\n') endRow(at);
+    else if (character !== '\r') cell += character;
+  }
+  if (cell !== '' || cells.length > 0) endRow(body.length);
+  return rows;
+}

@@ -1,0 +1,111 @@
+import type { Rework } from '@loomproof/netlist';
+import { Names } from '../prove/names.ts';
+import { cavityNeighbours } from './cavity-neighbours.ts';
+import type { HarnessFault, Likelihood, ListedFault } from './fault.ts';
+import type { Touched } from './touched.ts';
+
+/**
+ * What can be broken in the finished harness: each join of it that does not conduct, each two neighbouring cavities
+ * bridged, each free end bare and against a neighbour, the chassis or a feed.
+ *
+ * @param rework - the finished work
+ * @param touched - only joins of these wires and cavities beside these places; everything where null
+ */
+export function listHarnessFaults(rework: Rework, touched: Touched | null): readonly ListedFault[] {
+  const { job, graph } = rework;
+  const names = new Names(job);
+  const list: ListedFault[] = [];
+  const add = (
+    fault: HarnessFault,
+    about: string,
+    words: string,
+    likelihood: Likelihood,
+    reason: string,
+    origin: ListedFault['origin'],
+    shownBy: string,
+  ): void => {
+    list.push({ id: `${fault.is}: ${about}`, fault, words, likelihood, reason, origin, shownBy });
+  };
+  const byNode = new Map(job.ends.map((end) => [end.node, end.wire]));
+  for (let edge = 0; edge < graph.edgeCount; edge += 1) {
+    if (!graph.aliveAt(edge, rework.ordinal)) continue;
+    const kind = graph.kind[edge] ?? 'conductor';
+    if (kind === 'mate' || kind === 'jumper') continue;
+    const [from, to] = [graph.from[edge] ?? 0, graph.to[edge] ?? 0];
+    const what = graph.what[edge] ?? 0;
+    const wires =
+      kind === 'conductor' ? [what] : kind === 'seat' ? wiresIn(rework, what) : [byNode.get(from) ?? -1];
+    if (touched !== null && !wires.some((wire) => touched.wires.has(wire))) continue;
+    const made = (graph.birth[edge] ?? 0) > 0;
+    const kit = wires.some((wire) => job.wires[wire]?.origin === 'kit');
+    const between = `${names.node(from)} and ${names.node(to)}`;
+    const words =
+      kind === 'conductor'
+        ? `the wire ${job.wires[what]?.name ?? ''} does not conduct between ${between}`
+        : `the ${kind === 'seat' ? 'contact' : kind} between ${between} does not conduct`;
+    add(
+      { is: 'does not conduct', join: [from, to] },
+      between,
+      words,
+      made && kind !== 'conductor' ? 'often' : kit && kind !== 'conductor' ? 'sometimes' : 'seldom',
+      made && kind !== 'conductor'
+        ? 'a joint made by hand in this work'
+        : kind === 'conductor'
+          ? 'wires seldom break within'
+          : kit
+            ? 'a crimp made with the kit'
+            : 'a joint of the machine that nobody touched',
+      made && kind !== 'conductor' ? 'installation error' : kit ? 'build error' : 'damage',
+      'pull at the joint and measure the volts lost under load',
+    );
+  }
+  for (const [place] of job.places.entries()) {
+    if (job.connectors[job.places[place]?.connector ?? -1]?.device !== false) continue;
+    for (const other of cavityNeighbours(job, place)) {
+      if (other < place) continue;
+      if (touched !== null && !touched.places.has(place) && !touched.places.has(other)) continue;
+      add(
+        { is: 'bridged', places: [place, other] },
+        `${names.place(place)} and ${names.place(other)}`,
+        `${names.place(place)} and ${names.place(other)} are bridged`,
+        'sometimes',
+        'neighbours, so a stray strand reaches',
+        'installation error',
+        'look into both cavities for a stray strand',
+      );
+    }
+  }
+  for (const [end] of job.ends.entries()) {
+    if (!rework.isFree(end)) continue;
+    for (const place of reachOfBareEnd(rework, end))
+      add(
+        { is: 'bare end touches', end, place },
+        `${names.end(end)} against ${names.place(place)}`,
+        `${names.end(end)} lies bare and touches ${names.place(place)}`,
+        'sometimes',
+        'a cover left off or slipped off',
+        'installation error',
+        'look at the end: it is covered, and the cover holds',
+      );
+  }
+  return list;
+}
+
+function wiresIn(rework: Rework, terminal: number): readonly number[] {
+  return rework.endsOf(terminal).map((end) => rework.job.ends[end]?.wire ?? -1);
+}
+
+/** What a bare end may lie against: metal of the chassis, a feed, and the wires beside its own in their connector. */
+function reachOfBareEnd(rework: Rework, end: number): readonly number[] {
+  const { job } = rework;
+  const found = new Set<number>();
+  const chassis = job.places.findIndex((place) => place.chassis);
+  if (chassis >= 0) found.add(chassis);
+  for (const { places } of job.supplies) if (places[0] !== undefined) found.add(places[0]);
+  for (const other of job.wires[job.ends[end]?.wire ?? -1]?.ends ?? []) {
+    const place = rework.terminalPlace[rework.endTerminal[other] ?? -1] ?? -1;
+    if (place < 0) continue;
+    for (const one of cavityNeighbours(job, place)) if (rework.hasContact(one)) found.add(one);
+  }
+  return [...found].sort((a, b) => a - b);
+}

@@ -1,0 +1,144 @@
+import { describe, expect, it } from 'vitest';
+import { candidateChecks } from '../../packages/verify/src/checks/candidate-checks.ts';
+import type { FaultTable } from '../../packages/verify/src/checks/fault-table.ts';
+import { fullList } from '../../packages/verify/src/checks/full-list.ts';
+import { shortList } from '../../packages/verify/src/checks/short-list.ts';
+import { diagnose } from '../../packages/verify/src/diagnose/diagnose.ts';
+import { nextReading } from '../../packages/verify/src/diagnose/next-reading.ts';
+import type { Reading } from '../../packages/verify/src/diagnose/reading.ts';
+import type { HarnessState } from '../../packages/verify/src/readings/harness-state.ts';
+import { bestMeanReadings } from '../support/decision-tree.ts';
+import { fixtureTables } from '../support/fault-tables.ts';
+import { slowReadings } from '../support/slow-readings.ts';
+
+const tables = fixtureTables();
+
+type Pair = readonly [number, number];
+
+/** Both lists of a table, each pair once. */
+function asked(table: FaultTable): readonly Pair[] {
+  const pairs = new Map<string, Pair>();
+  for (const { a, b } of [...fullList(table).checks, ...shortList(table).checks])
+    pairs.set([a, b].sort((x, y) => x - y).join(), a < b ? [a, b] : [b, a]);
+  return [...pairs.values()];
+}
+
+function readingsOf(read: (a: number, b: number) => string, pairs: readonly Pair[]): readonly Reading[] {
+  return pairs.flatMap(([a, b], index): Reading[] => {
+    const outcome = read(a, b);
+    return outcome === 'whole' || outcome === 'open' ? [{ a, b, outcome, line: index + 2 }] : [];
+  });
+}
+
+describe('diagnosis from the readings of a fault', () => {
+  it.each(tables)(
+    '$name: each fault is in the first group, with exactly those that read alike',
+    ({ table }) => {
+      const pairs = asked(table);
+      const designed = slowReadings(table, []);
+      const signs = [designed, ...table.list.faults.map((one) => slowReadings(table, [one]))].map((read) =>
+        pairs.map(([a, b]) => read(a, b)).join(),
+      );
+      for (const [index, fault] of table.list.faults.entries()) {
+        const sign = signs[index + 1] ?? '';
+        if (sign.includes('unsure')) continue;
+        const read = slowReadings(table, [fault]);
+        const found = diagnose(table, readingsOf(read, pairs));
+        const first = found.groups[0] ?? [];
+        const shown = first.map(({ faults }) => faults[0]?.id ?? 'as designed').sort();
+        const alike = ['as designed', ...table.list.faults.map((one) => one.id)]
+          .filter((_, at) => signs[at] === sign)
+          .sort();
+        expect(shown, fault.words).toEqual(alike);
+        expect(found.is).toBe(alike.includes('as designed') ? 'as designed' : 'single fault');
+      }
+    },
+  );
+
+  it('asking the next best reading takes at most a quarter more readings than the best decision tree', () => {
+    const figures: string[] = [];
+    for (const { name, table } of tables) {
+      const distinct = new Map<string, HarnessState>();
+      for (const state of [table.designed, ...table.states]) distinct.set(state.signature(), state);
+      const states = [...distinct.values()];
+      // Every twelfth of a long list, so that the best tree can still be found by trying all.
+      const step = Math.ceil(states.length / 12);
+      const few = states.filter((_, index) => index % step === 0).slice(0, 12);
+      const mean = meanByAsking(few, table.points.length);
+      const answers = candidateChecks(table).map(({ a, b }) => few.map((state) => state.expected(a, b)));
+      const best = bestMeanReadings(answers, few.length);
+      figures.push(`${name}: ${mean.toFixed(2)} asked, ${best.toFixed(2)} at best`);
+      expect(mean, figures.join('\n')).toBeLessThanOrEqual(1.25 * best);
+    }
+    expect(figures.length).toBe(tables.length);
+  });
+
+  it('two faults that no single one explains are in the first group in at least 95 of 100 cases', () => {
+    let [cases, found] = [0, 0];
+    for (const { table } of tables) {
+      const pairs = asked(table);
+      const faults = table.list.faults.filter((one) => one.fault.is !== 'other variant');
+      for (let sample = 0; sample < 4; sample += 1) {
+        const [i, j] = [(sample * 7 + 3) % faults.length, (sample * 13 + 5) % faults.length];
+        const both = [faults[Math.min(i, j)], faults[Math.max(i, j)]].flatMap((one) => one ?? []);
+        if (i === j) continue;
+        const result = diagnose(table, readingsOf(slowReadings(table, both), pairs));
+        // Two faults that read like one, or like none, are answered by the simpler cause: that is asked above.
+        if (result.is === 'single fault' || result.is === 'as designed') continue;
+        cases += 1;
+        const first = result.groups[0] ?? [];
+        if (first.some(({ faults: some }) => some.every((one) => both.includes(one)))) found += 1;
+      }
+    }
+    expect(cases).toBeGreaterThan(25);
+    expect(found / cases).toBeGreaterThanOrEqual(0.95);
+  });
+
+  it('with one wrong reading the fault is shown or the reading suspected in at least 90 of 100 cases', () => {
+    let [cases, good] = [0, 0];
+    for (const { table } of tables) {
+      const pairs = asked(table);
+      for (let sample = 0; sample < 8; sample += 1) {
+        const index = (sample * 11 + 2) % table.list.faults.length;
+        const fault = table.list.faults[index];
+        if (fault === undefined) continue;
+        const right = readingsOf(slowReadings(table, [fault]), pairs);
+        const at = (sample * 17 + 1) % right.length;
+        const wrong = right.map((one, place): Reading => {
+          if (place !== at) return one;
+          return { ...one, outcome: one.outcome === 'whole' ? 'open' : 'whole' };
+        });
+        const result = diagnose(table, wrong, { mostPairs: 1000 });
+        const hidden = right.every(({ a, b, outcome }) => table.designed.expected(a, b) === outcome);
+        const named = result.groups.some((group) =>
+          group.some(
+            ({ faults }) => faults.some((one) => one.id === fault.id) || (hidden && faults.length === 0),
+          ),
+        );
+        const suspected = result.suspects.some((one) => one.reading === wrong[at]);
+        cases += 1;
+        if (named || suspected) good += 1;
+      }
+    }
+    expect(cases).toBeGreaterThan(100);
+    expect(good / cases).toBeGreaterThanOrEqual(0.9);
+  });
+});
+
+/** Readings until no other state is possible, on average over the states, always asking what is called next. */
+function meanByAsking(states: readonly HarnessState[], points: number): number {
+  let total = 0;
+  for (const truth of states) {
+    let left = states;
+    const done = new Set<number>();
+    for (;;) {
+      const next = nextReading(left, points, done);
+      if (next === null) break;
+      done.add(next.a * points + next.b);
+      left = left.filter((one) => one.expected(next.a, next.b) === truth.expected(next.a, next.b));
+      total += 1;
+    }
+    expect(left).toEqual([truth]);
+  }
+  return total / states.length;
+}

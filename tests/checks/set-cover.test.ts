@@ -1,0 +1,98 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type Constraint, type Model, solve } from 'yalps';
+import { candidateChecks } from '../../packages/verify/src/checks/candidate-checks.ts';
+import { setCover } from '../../packages/verify/src/checks/set-cover.ts';
+import { shortList } from '../../packages/verify/src/checks/short-list.ts';
+import { fixtureTables } from '../support/fault-tables.ts';
+
+const problem = (most: {
+  rows: number;
+  columns: number;
+}): fc.Arbitrary<{ rows: number; columns: number[][] }> =>
+  fc.integer({ min: 1, max: most.rows }).chain((rows) =>
+    fc
+      .array(fc.uniqueArray(fc.nat({ max: rows - 1 }), { minLength: 1, maxLength: 4 }), {
+        minLength: 1,
+        maxLength: most.columns,
+      })
+      // A row of its own for each keeps the problem solvable.
+      .map((columns) => {
+        const held = new Set(columns.flat());
+        const lone = Array.from({ length: rows }, (_, row) => row).filter((row) => !held.has(row));
+        return { rows, columns: [...columns, ...lone.map((row) => [row])] };
+      }),
+  );
+
+function leastByTrying(rows: number, columns: readonly (readonly number[])[]): number {
+  let least = columns.length;
+  for (let choice = 0; choice < 2 ** columns.length; choice += 1) {
+    const chosen = columns.filter((_, index) => ((choice >> index) & 1) === 1);
+    if (chosen.length < least && new Set(chosen.flat()).size === rows) least = chosen.length;
+  }
+  return least;
+}
+
+function leastByProgram(rows: number, columns: readonly (readonly number[])[]): number {
+  const constraints = new Map<string, Constraint>(
+    Array.from({ length: rows }, (_, row) => [`r${row}`, { min: 1 }]),
+  );
+  const variables = new Map(
+    columns.map((held, index) => [
+      `c${index}`,
+      new Map([['cost', 1], ...held.map((row) => [`r${row}`, 1] as const)]),
+    ]),
+  );
+  const model: Model = { direction: 'minimize', objective: 'cost', constraints, variables, binaries: true };
+  const { status, result } = solve(model, { timeout: 20_000, maxIterations: 1_000_000 });
+  if (status !== 'optimal') throw new Error(`the integer program is ${status}`);
+  return Math.round(result);
+}
+
+describe('setCover', () => {
+  it('covers everything with as few columns as trying all choices', () => {
+    fc.assert(
+      fc.property(problem({ rows: 9, columns: 8 }), ({ rows, columns }) => {
+        fc.pre(columns.length <= 12);
+        const { columns: chosen, bound } = setCover(rows, columns);
+        expect(new Set(chosen.flatMap((one) => columns[one] ?? [])).size).toBe(rows);
+        expect(chosen.length).toBe(leastByTrying(rows, columns));
+        expect(bound).toBe(chosen.length);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('is as small as an integer program finds it, on larger problems', () => {
+    fc.assert(
+      fc.property(problem({ rows: 25, columns: 40 }), ({ rows, columns }) => {
+        const { columns: chosen, bound } = setCover(rows, columns);
+        const least = leastByProgram(rows, columns);
+        expect(chosen.length).toBe(least);
+        expect(bound).toBe(least);
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  it('never claims more than is true when it is stopped at once', () => {
+    fc.assert(
+      fc.property(problem({ rows: 9, columns: 8 }), ({ rows, columns }) => {
+        fc.pre(columns.length <= 12);
+        const { columns: chosen, bound } = setCover(rows, columns, 0);
+        expect(new Set(chosen.flatMap((one) => columns[one] ?? [])).size).toBe(rows);
+        expect(bound).toBeLessThanOrEqual(leastByTrying(rows, columns));
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it.each(fixtureTables())('$name: an integer program finds no shorter list', ({ table }) => {
+    const candidates = candidateChecks(table);
+    const row = new Map(
+      [...new Set(candidates.flatMap((one) => one.shows))].map((fault, index) => [fault, index]),
+    );
+    const columns = candidates.map((one) => one.shows.map((fault) => row.get(fault) ?? -1));
+    expect(shortList(table).checks.length).toBe(leastByProgram(row.size, columns));
+  });
+});
