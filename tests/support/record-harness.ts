@@ -53,6 +53,9 @@ export function recordHarness(rework: Rework): HarnessRecord {
       };
     }),
     supplies: job.supplies.map((one) => one.name),
+    returns: job.places.flatMap(({ address, chassis }, index) =>
+      chassis || job.supplies.some((one) => one.returnPlace === index) ? [address] : [],
+    ),
     steps: job.steps.map(({ number, action }) => stepRecord(number, action, job)),
     bag: job.bag,
   };

@@ -1,3 +1,9 @@
+export type { BackFeedBudget, BackFeedJudgement } from './backfeed/judge-back-feed.ts';
+export { differs } from './checks/candidate-checks.ts';
+export type { Check, ProbeProof } from './checks/check.ts';
+export { type Checklist, makeChecklist } from './checks/checklist.ts';
+export type { FaultTable } from './checks/fault-table.ts';
+export type { Separation } from './checks/separating-check.ts';
 export {
   type ConductorChange,
   diffHarness,
@@ -5,12 +11,20 @@ export {
   type NetChange,
 } from './compare/diff-harness.ts';
 export { type CavityNet, type CavityTrace, traceCavity } from './compare/trace-cavity.ts';
+export { classifyDiagnosis, type ResultClass } from './diagnose/classify.ts';
+export { type Diagnosis, diagnose, type Explanation } from './diagnose/diagnose.ts';
+export { type HarnessCandidate, type RankedCandidate, rankCandidates } from './diagnose/rank-candidates.ts';
+export { readReadings } from './diagnose/read-readings.ts';
+export type { Reading } from './diagnose/reading.ts';
+export type { DropRow, LimitTable, LoadingRow, ProtectionRow } from './limits/limit-table.ts';
 export {
   type Consequence,
+  type DriveState,
   type Finding,
   type FindingKind,
   type Fragment,
   findingKinds,
+  type LossPart,
   type Made,
   type Obligation,
   type OpenNet,
@@ -27,9 +41,10 @@ export type { StubReport } from './prove/judge-stubs.ts';
 export type { CircuitReport, JobJudgement } from './prove/prove-job.ts';
 export {
   type KitVerdict,
-  notClaimed,
   type ObligationVerdict,
   proveKit,
   type UsedDeviation,
   type VariantVerdict,
 } from './prove/prove-kit.ts';
+export { type Bands, defaultBands } from './readings/bands.ts';
+export { type Stage, stageNames } from './readings/stage.ts';

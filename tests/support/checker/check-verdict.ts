@@ -1,6 +1,7 @@
 import { checkCircuits } from './check-circuits.ts';
 import { checkOpenNet, checkWrongJoin } from './check-nets.ts';
 import { checkCopperPath } from './check-path.ts';
+import { checkPower, checkTie } from './check-power.ts';
 import { checkLiveWork, checkStubs } from './check-reach.ts';
 import { checkRefusal } from './check-refusals.ts';
 import { checkBlame, checkCount, checkWords } from './check-words.ts';
@@ -101,6 +102,15 @@ function checkWitness(
     }
     case 'count':
       return [...checkCount(witness, record, refused), ...checkCountKind(finding.kind, witness)];
+    case 'power':
+    case 'tie': {
+      const end = moments[moments.length - 1];
+      if (end === undefined) return [];
+      const view = assembledCopper(record, end, moments.length - 1);
+      return witness.is === 'power'
+        ? checkPower(witness, finding.kind, record, view, end)
+        : checkTie(witness, record, view, end);
+    }
     default:
       return [];
   }

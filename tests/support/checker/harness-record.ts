@@ -100,6 +100,8 @@ export type HarnessRecord = {
   readonly ends: readonly EndRecord[];
   readonly terminals: readonly TerminalRecord[];
   readonly supplies: readonly string[];
+  /** Where the current of the supplies goes back: their negative poles, or chassis metal. */
+  readonly returns: readonly string[];
   readonly steps: readonly StepRecord[];
   /** Part name: how many are in the bag. */
   readonly bag: ReadonlyMap<string, number>;

@@ -60,7 +60,14 @@ export type WitnessJson =
   | { readonly is: 'bare'; readonly end: string; readonly reach: ReachJson | null }
   | { readonly is: 'refusal'; readonly reason: string }
   | { readonly is: 'count'; readonly part: string; readonly inBag: number; readonly used: number }
-  | { readonly is: 'fit' | 'state' | 'drawing' | 'variants' };
+  | {
+      readonly is: 'power';
+      readonly load: string;
+      readonly open: HopJson | null;
+      readonly path: readonly HopJson[];
+    }
+  | { readonly is: 'tie'; readonly between: readonly [string, string]; readonly path: readonly HopJson[] }
+  | { readonly is: 'fit' | 'state' | 'drawing' | 'variants' | 'missing' | 'limit' };
 
 /** A finding with what follows from it. */
 export type FindingJson = {

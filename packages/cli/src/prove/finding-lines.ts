@@ -46,7 +46,7 @@ function witnessLines(witness: Witness): readonly string[] {
       return ['the way:', ...indented(pathLines(witness.path))];
     case 'stub':
     case 'bare':
-      return reachLines(witness.is === 'stub' ? witness.end : witness.end, witness.reach);
+      return reachLines(witness.end, witness.reach);
     case 'state':
       return witness.expected === 'not so' ? [] : [`expected ${witness.expected}, found ${witness.found}`];
     case 'drawing':
@@ -55,6 +55,18 @@ function witnessLines(witness: Witness): readonly string[] {
       return [witness.first, witness.second];
     case 'touch':
       return [`${witness.what} ${witness.name}, ${stepsText(witness.steps)}`];
+    case 'missing':
+      return ['not said:', ...witness.items.map((item) => `  ${item}`)];
+    case 'limit':
+      return witness.parts.length === 0
+        ? []
+        : [
+            'what takes how much:',
+            ...witness.parts.map(({ what, volts }) => `  ${what}: ${numberText(volts)} V`),
+          ];
+    case 'power':
+    case 'tie':
+      return witness.path.length === 0 ? [] : ['the way:', ...indented(pathLines(witness.path))];
     case 'fit':
     case 'refusal':
     case 'count':
@@ -64,6 +76,11 @@ function witnessLines(witness: Witness): readonly string[] {
       return unknown;
     }
   }
+}
+
+/** Four significant digits are more than any of this is known to. */
+function numberText(value: number): string {
+  return String(Number(value.toPrecision(4)));
 }
 
 function stepsText(steps: readonly number[]): string {

@@ -1,5 +1,5 @@
 import type { Diagnostic } from '@loomproof/netlist';
-import { type KitVerdict, notClaimed, type VariantVerdict } from '@loomproof/verify';
+import type { KitVerdict, VariantVerdict } from '@loomproof/verify';
 import type * as z from 'zod';
 import { diagnosticJson } from '../output/diagnostic-json.ts';
 import type { verdictSchema } from './verdict-schema.ts';
@@ -34,7 +34,7 @@ export function verdictJson(
     variants: verdict?.variants.map(variantJson) ?? [],
     judged: verdict?.variants.length ?? 0,
     variantCount: verdict?.variantCount ?? 0,
-    notClaimed,
+    notClaimed: verdict?.notClaimed ?? [9, 10],
     diagnostics: all.map(diagnosticJson),
   };
 }

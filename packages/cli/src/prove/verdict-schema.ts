@@ -39,6 +39,10 @@ const reach = z
   .nullable()
   .describe('the source that reaches the point and the way to it; null when none does');
 
+const driveState = z
+  .strictObject({ on: names, off: names })
+  .meta({ id: 'driveState', description: 'which switches and drives are on, and which off' });
+
 const witness = z
   .discriminatedUnion('is', [
     z.strictObject({
@@ -82,6 +86,27 @@ const witness = z
       drawn: z.string(),
       found: z.string(),
     }),
+    z.strictObject({ is: z.literal('missing'), items: names.describe('what the kit file has to say first') }),
+    z.strictObject({
+      is: z.literal('limit'),
+      quantity: z.string(),
+      value: z.number(),
+      limit: z.number(),
+      unit: z.enum(['V', 'A', 'mm', 'pieces']),
+      source: z.string().describe('where the limit comes from'),
+      parts: z
+        .array(z.strictObject({ what: z.string(), volts: z.number() }))
+        .describe('what takes how much of a loss, largest first'),
+    }),
+    z.strictObject({
+      is: z.literal('power'),
+      load: z.string(),
+      volts: z.number().nullable().describe('null where a resistance that decides them is not said'),
+      state: driveState,
+      open: hop.nullable().describe('the return that is taken as open'),
+      path,
+    }),
+    z.strictObject({ is: z.literal('tie'), between: pair, state: driveState, path }),
     z.strictObject({
       is: z.literal('variants'),
       place: z.string(),

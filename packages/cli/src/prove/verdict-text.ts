@@ -1,5 +1,5 @@
 import { visibleText } from '@loomproof/netlist';
-import { type KitVerdict, notClaimed, type VariantVerdict, type VerdictWord } from '@loomproof/verify';
+import type { KitVerdict, VariantVerdict, VerdictWord } from '@loomproof/verify';
 import { shortDigest } from '../input/input-digest.ts';
 import { countText } from '../output/count-text.ts';
 import { listText } from '../output/list-text.ts';
@@ -37,7 +37,9 @@ export function verdictText(verdict: KitVerdict, options: VerdictTextOptions): s
       ...body.map((line) => visibleText(`  ${line}`)),
     ]),
     '',
-    `Not claimed: ${listText(notClaimed.map(claimText))}; the kit gives no electrical data.`,
+    ...(verdict.notClaimed.length === 0
+      ? []
+      : [`Not claimed: ${listText(verdict.notClaimed.map(claimText))}; the kit gives no electrical data.`]),
     `${word === 'proved' ? 'Proved' : 'Judged'} of the model in the kit file, not measured on the metal.`,
   ];
   return `${lines.join('\n')}\n`;

@@ -394,6 +394,8 @@ export interface Wanted {
   readonly stubs: readonly StatedStub[];
   /** By load: the ways in which it is meant to be powered; none is never. What is not in it is as it was before. */
   readonly powered: ReadonlyMap<number, readonly PoweredWhen[]>;
+  /** Names of supplies and drives that may be joined. */
+  readonly mayTie: readonly ReadonlySet<string>[];
   readonly apart: readonly { readonly places: readonly number[]; readonly span: Span | null }[];
   readonly leftUnplugged: ReadonlySet<number>;
   readonly interposed: readonly { readonly connector: number; readonly near: number; readonly far: number }[];

@@ -310,6 +310,10 @@ const wanted = z.strictObject({
     .describe(
       'load: always, never, or the switches and drives that power it, each alternative as `A + not B`',
     ),
+  'may tie': z
+    .array(z.array(text).min(2))
+    .optional()
+    .describe('supplies and drives that a closed switch may join, such as two batteries by a split relay'),
   apart: z.array(z.array(text).min(2)).optional(),
   'left unplugged': texts.optional(),
   interposed: z

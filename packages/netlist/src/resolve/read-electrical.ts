@@ -1,5 +1,13 @@
 import type { ElectricalData, JointKind, PoweredWhen, SpecialCircuit, SpecialKind } from '../harness/job.ts';
-import { entryOf, type Located, type LocatedText, rowsUnder, textsUnder, textUnder } from '../kit/located.ts';
+import {
+  entryOf,
+  itemsUnder,
+  type Located,
+  type LocatedText,
+  rowsUnder,
+  textsUnder,
+  textUnder,
+} from '../kit/located.ts';
 import { parseLength } from '../value/index.ts';
 import type { Complaints } from './complaints.ts';
 import type { HarnessBuilder } from './harness-builder.ts';
@@ -159,6 +167,18 @@ export function readPowered(
       );
   }
   return powered;
+}
+
+/** Reads which sources may be joined. */
+export function readMayTie(document: Located, builder: HarnessBuilder): readonly ReadonlySet<string>[] {
+  const known = new Set([...driveNames(builder), ...builder.supplies.map((one) => one.name)]);
+  return itemsUnder(entryOf(document, 'wanted'), 'may tie').map((row) => {
+    const names =
+      row.kind === 'list' ? row.items.filter((one): one is LocatedText => one.kind === 'text') : [];
+    for (const { text, span } of names)
+      if (!known.has(text)) builder.complaints.unknown('supply or drive', text, span, known);
+    return new Set(names.map(({ text }) => text));
+  });
 }
 
 function readWay(way: LocatedText, drives: ReadonlySet<string>, complaints: Complaints): PoweredWhen {

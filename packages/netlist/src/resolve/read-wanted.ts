@@ -17,7 +17,7 @@ export function readWanted(
   document: Located,
   stockWires: ReadonlyMap<string, number>,
   builder: HarnessBuilder,
-): Omit<Wanted, 'drawn' | 'powered'> {
+): Omit<Wanted, 'drawn' | 'powered' | 'mayTie'> {
   const section = entryOf(document, 'wanted');
   const { complaints } = builder;
   const places = (nodes: readonly LocatedText[]): number[] =>

@@ -1,4 +1,4 @@
-import type { Made, RawFinding, Witness } from './finding.ts';
+import type { DriveState, Made, RawFinding, Witness } from './finding.ts';
 
 /** The sentence for people that a finding's data says; pure text, made at the end. */
 export function describeFinding(finding: RawFinding): string {
@@ -106,11 +106,64 @@ export function describeFinding(finding: RawFinding): string {
       return `the two variants differ at ${what}, and nothing says that they may`;
     case 'variants-alike':
       return `the two variants are said to differ at ${what}, and they do not`;
+    case 'special-touched':
+      return witness.is === 'state'
+        ? `${what}, a conductor of ${witness.what}, is worked on or probed, and nobody has released it`
+        : what;
+    case 'bus-pair-unfit':
+      return witness.is === 'state'
+        ? `bus pair ${what}: ${witness.what}, expected ${witness.expected}, found ${witness.found}`
+        : `bus pair ${what}: ${limitWords(witness)}`;
+    case 'drop-too-large':
+      return `${what} loses too much on its way: ${limitWords(witness)}`;
+    case 'conductor-unprotected':
+      return `${what}: ${limitWords(witness)}`;
+    case 'fuse-overloaded':
+    case 'drive-overloaded':
+      return `${what} carries too much: ${limitWords(witness)}`;
+    case 'drive-underloaded':
+      return `${what} carries so little that its module takes the load for burnt out: ${limitWords(witness)}`;
+    case 'electrical-unknown':
+      return `whether currents and losses keep their limits cannot be told; not said: ${what}`;
+    case 'back-feed-unknown':
+      return `whether anything feeds back cannot be told; not said: ${what}`;
+    case 'load-powered':
+    case 'load-unpowered':
+      return witness.is === 'power' ? powerWords(witness) : what;
+    case 'sources-tied':
+      return witness.is === 'tie'
+        ? `${witness.between.join(' and ')} are one piece of metal with ${stateWords(witness.state)}`
+        : what;
     default: {
       const unknown: never = kind;
       return unknown;
     }
   }
+}
+
+function limitWords(witness: Witness): string {
+  if (witness.is !== 'limit') return '';
+  const { quantity, value, limit, unit, source } = witness;
+  return `${quantity} ${roundWords(value)} ${unit}, limit ${roundWords(limit)} ${unit} (${source})`;
+}
+
+function powerWords({ load, volts, state, open, path }: Extract<Witness, { is: 'power' }>): string {
+  const when = stateWords(state);
+  if (path.length === 0 && volts !== null && volts < 1e-6)
+    return `${load} has no power with ${when}, and it should`;
+  const much = volts === null ? 'some volts' : `${roundWords(volts)} V`;
+  const broken =
+    open === null ? '' : ` once ${open.name ?? `the join of ${open.from} and ${open.to}`} is open`;
+  return `${load} gets ${much} with ${when}${broken}, and nobody asked for that`;
+}
+
+function stateWords({ on }: DriveState): string {
+  return on.length === 0 ? 'everything off' : `only ${on.join(', ')} on`;
+}
+
+/** Four significant digits are more than any of this is known to. */
+function roundWords(value: number): string {
+  return String(Number(value.toPrecision(4)));
 }
 
 function describeNets(witness: Extract<Witness, { is: 'nets' }>): string {

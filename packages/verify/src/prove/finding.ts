@@ -1,5 +1,5 @@
 /** The obligations of a rework; 9 and 10 are electrical and claimed only with electrical data. */
-export type Obligation = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8;
+export type Obligation = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 10;
 
 /** Proved, refuted with a witness, or undecided for want of data; undecided never counts as proved. */
 export type VerdictWord = 'proved' | 'refuted' | 'undecided';
@@ -52,6 +52,18 @@ export const findingKinds = {
   'deviation-unmatched': 7,
   'variants-differ': 8,
   'variants-alike': 8,
+  'special-touched': 7,
+  'bus-pair-unfit': 9,
+  'drop-too-large': 9,
+  'conductor-unprotected': 9,
+  'fuse-overloaded': 9,
+  'drive-overloaded': 9,
+  'drive-underloaded': 9,
+  'electrical-unknown': 9,
+  'load-powered': 10,
+  'load-unpowered': 10,
+  'sources-tied': 10,
+  'back-feed-unknown': 10,
 } as const satisfies Record<string, Obligation>;
 
 /** The name of a kind of finding. */
@@ -63,6 +75,8 @@ export const undecidedKinds: ReadonlySet<FindingKind> = new Set<FindingKind>([
   'stub-unknown',
   'zone-unknown',
   'range-unknown',
+  'electrical-unknown',
+  'back-feed-unknown',
 ]);
 
 /** Where something comes from: as found, as the kit was made, or a step. */
@@ -113,6 +127,18 @@ export interface OpenNet {
   readonly cause: 'step' | 'never joined';
 }
 
+/** Which switches and drives are on, and which off. */
+export interface DriveState {
+  readonly on: readonly string[];
+  readonly off: readonly string[];
+}
+
+/** What a conductor, contact or element takes of the volts lost on a way. */
+export interface LossPart {
+  readonly what: string;
+  readonly volts: number;
+}
+
 /** Whether and how a source is reached. */
 export interface SourceReach {
   readonly source: string;
@@ -149,6 +175,34 @@ export type Witness =
       readonly line: number | null;
       readonly drawn: string;
       readonly found: string;
+    }
+  | { readonly is: 'missing'; readonly items: readonly string[] }
+  | {
+      readonly is: 'limit';
+      readonly quantity: string;
+      readonly value: number;
+      readonly limit: number;
+      readonly unit: 'V' | 'A' | 'mm' | 'pieces';
+      /** Where the limit comes from. */
+      readonly source: string;
+      /** What takes how much, largest first; empty where nothing is lost. */
+      readonly parts: readonly LossPart[];
+    }
+  | {
+      readonly is: 'power';
+      readonly load: string;
+      /** Volts across it, or null where a resistance that decides them is not said. */
+      readonly volts: number | null;
+      readonly state: DriveState;
+      /** The return that is taken as open, or null. */
+      readonly open: PathHop | null;
+      readonly path: readonly PathHop[];
+    }
+  | {
+      readonly is: 'tie';
+      readonly between: readonly [string, string];
+      readonly state: DriveState;
+      readonly path: readonly PathHop[];
     }
   | { readonly is: 'variants'; readonly place: string; readonly first: string; readonly second: string };
 

@@ -1,4 +1,8 @@
 import { type Diagnostic, type Job, Rework } from '@loomproof/netlist';
+import { judgeBackFeed } from '../backfeed/judge-back-feed.ts';
+import { judgeLimits } from '../limits/judge-limits.ts';
+import { judgeSpecial } from '../limits/judge-special.ts';
+import type { LimitTable } from '../limits/limit-table.ts';
 import { assembledView } from './assembled-view.ts';
 import { type Expectation, expectedPartition } from './expected-partition.ts';
 import type { PathHop, RawFinding, VerdictWord } from './finding.ts';
@@ -35,13 +39,19 @@ export interface JobJudgement {
   /** Connectors and locks that were opened only to pass through. */
   readonly disturbed: readonly string[];
   readonly advice: readonly string[];
+  /** The table of electrical limits, and how far back-feed was looked for; null where neither is claimed. */
+  readonly electrical: { readonly limits: LimitTable; readonly coverage: string } | null;
 }
 
 /**
- * Judges obligations 1 to 7 of one variant. A pure function of the job.
+ * Judges obligations 1 to 7 of one variant, and 9 and 10 where they are claimed. A pure function of the job.
+ * @param claimed - whether the kit gives electrical data, so that 9 and 10 are claimed.
  * @returns the judgement, or diagnostics when what is wanted contradicts itself; then nothing is judged.
  */
-export function proveJob(job: Job): {
+export function proveJob(
+  job: Job,
+  claimed: boolean = job.electrical.claimed,
+): {
   readonly value: JobJudgement | null;
   readonly diagnostics: readonly Diagnostic[];
 } {
@@ -56,6 +66,8 @@ export function proveJob(job: Job): {
   const view = assembledView(rework);
   const nets = judgeNets(rework, expectation, view, names);
   const stubs = judgeStubs(rework, view, reach, names);
+  const limits = claimed ? judgeLimits(rework, view, names) : null;
+  const backFeed = claimed ? judgeBackFeed(rework, view, names) : null;
   const findings: RawFinding[] = [
     ...run.findings,
     ...nets.findings,
@@ -65,6 +77,9 @@ export function proveJob(job: Job): {
     ...judgeFit(rework, names),
     ...judgeEndState(rework, run),
     ...judgeDrawing(rework, names),
+    ...judgeSpecial(rework),
+    ...(limits?.findings ?? []),
+    ...(backFeed?.findings ?? []),
   ];
   const circuits = expectation.stated.flatMap((net) => {
     const whole = !nets.open.has(net.names[0] ?? '');
@@ -101,6 +116,8 @@ export function proveJob(job: Job): {
       stubs: stubs.stubs,
       disturbed,
       advice: adviceFor(job),
+      electrical:
+        limits === null || backFeed === null ? null : { limits: limits.table, coverage: backFeed.coverage },
     },
     diagnostics: [],
   };

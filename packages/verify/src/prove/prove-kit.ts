@@ -2,6 +2,7 @@ import {
   compareText,
   type Deviation,
   type Diagnostic,
+  type Job,
   type KitFile,
   type KitVariant,
 } from '@loomproof/netlist';
@@ -59,22 +60,23 @@ export interface KitVerdict {
   /** How many variants were judged, of how many there are. */
   readonly judged: number;
   readonly variantCount: number;
+  /** Obligations of which nothing is said: 9 and 10 while the kit gives no electrical data. */
+  readonly notClaimed: readonly Obligation[];
   readonly variants: readonly VariantVerdict[];
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** Obligations that a kit without electrical data does not claim. */
-export const notClaimed: readonly number[] = [9, 10];
-
 /**
- * Proves or refutes every variant of a kit: obligations 1 to 8, worst verdict wins. Pure: the same kit gives the same
+ * Proves or refutes every variant of a kit: obligations 1 to 8, and 9 and 10 once the kit
+ * gives any electrical data; worst verdict wins. Pure: the same kit gives the same
  * verdict, down to the bytes of its JSON.
  */
 export function proveKit(kit: KitFile): KitVerdict {
   const diagnostics: Diagnostic[] = [];
+  const claimed = [...kit.variants, ...kit.companions].some(({ job }) => job.electrical.claimed);
   const judged: { readonly variant: KitVariant; readonly judgement: JobJudgement }[] = [];
   for (const variant of kit.variants) {
-    const one = proveJob(variant.job);
+    const one = proveJob(variant.job, claimed);
     diagnostics.push(
       ...one.diagnostics.map((each) =>
         kit.variants.length === 1 ? each : inVariant(each, variant.variant.name),
@@ -87,11 +89,12 @@ export function proveKit(kit: KitFile): KitVerdict {
     revision: kit.revision,
     judged: kit.variants.length,
     variantCount: kit.variantCount,
+    notClaimed: claimed ? [] : ([9, 10] as const),
   };
   if (diagnostics.length > 0)
     return { ...head, verdict: null, variants: [], diagnostics: distinct(diagnostics) };
   const beside = kit.companions.flatMap((variant) => {
-    const one = proveJob(variant.job).value;
+    const one = proveJob(variant.job, false).value;
     return one === null ? [] : [{ variant, judgement: one }];
   });
   const agreement = judgeAgreement(
@@ -133,13 +136,14 @@ function verdictOf(
 ): VariantVerdict {
   const { job } = variant;
   const excused = applyDeviations(job.wanted.deviations, [...judgement.findings, ...agreement]);
-  const obligations = ([1, 2, 3, 4, 5, 6, 7, 8] as const).map((obligation): ObligationVerdict => {
+  const claims = judgement.electrical === null ? firstEight : allTen;
+  const obligations = claims.map((obligation): ObligationVerdict => {
     const against = excused.findings.filter((one) => obligationsOf(one).has(obligation));
     const refuted = against.some((one) => !undecidedKinds.has(one.kind));
     return {
       obligation,
       verdict: refuted ? 'refuted' : against.length > 0 ? 'undecided' : 'proved',
-      note: obligation === 8 && job.wanted.agree === null ? 'no pairing of variants is declared' : null,
+      note: noteOf(obligation, judgement, job),
     };
   });
   const findings = sortCauses(excused.findings, job).map(
@@ -173,6 +177,14 @@ function verdictOf(
   };
 }
 
+const firstEight: readonly Obligation[] = [1, 2, 3, 4, 5, 6, 7, 8];
+const allTen: readonly Obligation[] = [...firstEight, 9, 10];
+
+function noteOf(obligation: Obligation, judgement: JobJudgement, job: Job): string | null {
+  if (obligation === 8 && job.wanted.agree === null) return 'no pairing of variants is declared';
+  return obligation === 10 ? (judgement.electrical?.coverage ?? null) : null;
+}
+
 /** A disturbed net may break several obligations at once; each of them is refuted. */
 function obligationsOf(finding: RawFinding): ReadonlySet<Obligation> {
   const broken = new Set<Obligation>([obligationOf(finding.kind)]);
@@ -192,7 +204,7 @@ function compareFindings(a: Finding, b: Finding): number {
   );
 }
 
-/** A deviation may excuse a named finding of obligations 6 and 7, never of 1 to 5; one that matches nothing is a finding. */
+/** A deviation may excuse a named finding of obligations 6, 7 and 9, never of 1 to 5 or 10; one that matches nothing is a finding. */
 function applyDeviations(
   deviations: readonly Deviation[],
   findings: readonly RawFinding[],
@@ -230,5 +242,5 @@ function applyDeviations(
 
 function isExcusable(kind: string): boolean {
   const obligation = new Map<string, Obligation>(Object.entries(findingKinds)).get(kind);
-  return obligation === 6 || obligation === 7;
+  return obligation === 6 || obligation === 7 || obligation === 9;
 }

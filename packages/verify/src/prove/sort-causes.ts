@@ -108,6 +108,13 @@ const rules: readonly Rule[] = [
     when: (one) =>
       one.kind === 'lock-left-open' || (one.witness.is === 'refusal' && one.witness.reason === 'not plugged'),
   },
+  // All that is dark in one part is dark for one reason.
+  {
+    kinds: kinds('load-unpowered'),
+    causes: kinds('load-unpowered'),
+    sharing: true,
+    when: (one, cause) => compareText(cause.points.join(), one.points.join()) < 0,
+  },
   // Two sources that are one piece of metal light everything on either; copper joined wrongly does the same.
   {
     kinds: kinds('load-powered', 'load-unpowered'),

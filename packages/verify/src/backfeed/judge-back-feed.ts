@@ -1,0 +1,347 @@
+import { type Conducts, compareText, type Job, type PoweredWhen, type Rework } from '@loomproof/netlist';
+import type { PathHop, RawFinding } from '../prove/finding.ts';
+import type { Names } from '../prove/names.ts';
+import { changedBranches } from './changed-branches.ts';
+import { findParts } from './find-part.ts';
+import { type FunctionBranch, type FunctionNetwork, functionNetwork } from './function-network.ts';
+import { openReturns } from './open-returns.ts';
+import { type PartState, PartStates } from './part-states.ts';
+import { powerPath, tiePath } from './power-path.ts';
+import { type StateVariable, stateVariables } from './state-variables.ts';
+
+/** How much is looked at; states beyond are not, and then it is said. */
+export interface BackFeedBudget {
+  /** Switches and drives of one part of which every state is tried. */
+  readonly variables: number;
+  /** The same with every single open return. */
+  readonly variablesWithOpens: number;
+}
+
+const wholeBudget: BackFeedBudget = { variables: 20, variablesWithOpens: 12 };
+
+/** Findings on back-feed, and how far it was looked. */
+export interface BackFeedJudgement {
+  readonly findings: readonly RawFinding[];
+  /** In words: how many states of how many parts, and how many open returns. */
+  readonly coverage: string;
+}
+
+interface Search {
+  readonly rework: Rework;
+  readonly job: Job;
+  readonly names: Names;
+  readonly view: Conducts;
+  readonly variables: readonly StateVariable[];
+  readonly before: FunctionNetwork;
+  readonly findings: RawFinding[];
+  readonly missing: Set<string>;
+  readonly said: Set<string>;
+  states: number;
+}
+
+/**
+ * Judges back-feed (obligation 10) over all states of the switches and drives in the part that the work affected: no
+ * load has power that intent does not power in that state, none is dark that intent powers, no source is tied to
+ * another, and no single open return lights anything. A load of which intent says nothing does as before the work.
+ */
+export function judgeBackFeed(
+  rework: Rework,
+  view: Conducts,
+  names: Names,
+  budget: BackFeedBudget = wholeBudget,
+): BackFeedJudgement {
+  const { job } = rework;
+  const variables = stateVariables(job);
+  const before = functionNetwork(rework, variables, { time: 0, view, open: -1 });
+  const after = functionNetwork(rework, variables, { time: rework.ordinal, view, open: -1 });
+  if (before.kind === 'missing' || after.kind === 'missing') {
+    const missing =
+      after.kind === 'missing' ? after.missing : before.kind === 'missing' ? before.missing : [];
+    return { findings: [unknownFinding(missing)], coverage: 'nothing was looked at' };
+  }
+  const search: Search = {
+    rework,
+    job,
+    names,
+    view,
+    variables,
+    before: before.network,
+    findings: [],
+    missing: new Set(),
+    said: new Set(),
+    states: 0,
+  };
+  const changed = changedBranches(rework, before.network, after.network);
+  const parts = affectedParts(after.network, (index) => changed[index] === true);
+  for (const part of parts) lookAt(search, after.network, part, -1, budget.variables);
+  const affected = new Set(parts.flatMap((part) => part.map(({ element }) => element)));
+  let opens = 0;
+  for (const { edge, elements } of openReturns(rework, after.network, view)) {
+    if (![...elements].some((element) => affected.has(element))) continue;
+    const open = functionNetwork(rework, variables, { time: rework.ordinal, view, open: edge });
+    if (open.kind === 'missing') continue;
+    const cutOff = open.network.branches.map(({ element }) => elements.has(element));
+    opens += 1;
+    for (const part of affectedParts(open.network, (index) => cutOff[index] === true))
+      lookAt(search, open.network, part, edge, budget.variablesWithOpens);
+  }
+  if (search.missing.size > 0) search.findings.push(unknownFinding([...search.missing]));
+  return {
+    findings: search.findings,
+    coverage: `${search.states} states of ${parts.length} parts, ${opens} open returns`,
+  };
+}
+
+function unknownFinding(missing: readonly string[]): RawFinding {
+  const items = [...new Set(missing)].sort(compareText);
+  return {
+    kind: 'back-feed-unknown',
+    step: null,
+    points: items,
+    witness: { is: 'missing', items },
+    culprits: [],
+    keys: [],
+  };
+}
+
+/** The parts that hold a branch of the kind asked for, each with its branches. */
+function affectedParts(
+  network: FunctionNetwork,
+  wanted: (branch: number) => boolean,
+): readonly (readonly FunctionBranch[])[] {
+  const partOf = findParts(network);
+  const chosen = new Set<number>();
+  for (const [index] of network.branches.entries()) if (wanted(index)) chosen.add(partOf[index] as number);
+  const members = new Map<number, FunctionBranch[]>();
+  for (const [index, branch] of network.branches.entries()) {
+    const part = partOf[index] as number;
+    if (chosen.has(part)) members.set(part, [...(members.get(part) ?? []), branch]);
+  }
+  return [...members.values()];
+}
+
+function lookAt(
+  search: Search,
+  network: FunctionNetwork,
+  branches: readonly FunctionBranch[],
+  open: number,
+  most: number,
+): void {
+  const { job, names } = search;
+  const loads = branches.flatMap(({ kind }, index) => (kind === 'load' ? [index] : []));
+  const nodes = new Set(branches.flatMap(({ from, to }) => [from, to]));
+  for (const [node, place] of network.unknown)
+    if (nodes.has(node) && !network.fixed.has(node))
+      search.missing.add(`whether current can come out at ${names.place(place)}`);
+  const after = new PartStates(job, network, branches);
+  const old = beforePart(search, branches, open);
+  // A load that is on anyway and only dimmed by the open return is not lit by it.
+  const whole = open < 0 ? old : beforePart(search, branches, -1);
+  const relevant = relevantVariables(search, branches, [old, whole], loads);
+  const ask = loads.flatMap((load): Ask[] => {
+    const element = branches[load]?.element ?? -1;
+    const said = job.wanted.powered.get(element);
+    if (said !== undefined)
+      return [{ load, element, ways: said.map((way) => numbered(way, search.variables)) }];
+    if (old?.branchOf.has(element) === true) return [{ load, element, ways: null }];
+    search.missing.add(`in which states ${job.elements[element]?.name ?? 'a load'} is meant to be powered`);
+    return [];
+  });
+  const on = new Uint8Array(search.variables.length);
+  const worst = new Map<string, { readonly count: number; readonly finding: () => RawFinding }>();
+  const count = relevant.length;
+  const looked = Math.min(count, most);
+  const states = 2 ** looked;
+  if (looked < count) {
+    const share = `${states} of ${2 ** count} states${open < 0 ? '' : ' with a return open'}`;
+    search.missing.add(`more than ${share} of the part with ${nameOf(search, relevant[0] ?? 0)}`);
+  }
+  for (let state = 0; state < states; state += 1) {
+    let ones = 0;
+    for (let bit = 0; bit < looked; bit += 1) {
+      const value = (state >>> bit) & 1;
+      on[relevant[bit] as number] = value;
+      ones += value;
+    }
+    const now = after.at(on);
+    const was = old === null ? null : old.at(on);
+    const wasWhole = open < 0 || whole === null ? was : whole.at(on);
+    for (const item of now.missing) search.missing.add(item);
+    if (!now.settled) search.missing.add(`whether the relays settle with ${stateText(search, on, relevant)}`);
+    const keep = (key: string, finding: () => RawFinding): void => {
+      if ((worst.get(key)?.count ?? Number.POSITIVE_INFINITY) <= ones) return;
+      // The evidence is taken now: the arrays hold another state later.
+      const taken = finding();
+      worst.set(key, { count: ones, finding: () => taken });
+    };
+    if (open < 0) {
+      for (const [a, b] of now.ties) {
+        const [one, other] = [after.pins[a], after.pins[b]];
+        if (one === undefined || other === undefined) continue;
+        const pair = [one.name, other.name].sort(compareText);
+        const key = `tie ${pair.join('\n')}`;
+        if ((worst.get(key)?.count ?? Number.POSITIVE_INFINITY) <= ones) continue;
+        if (old !== null && was !== null && isTied(old, was.ties, one.name, other.name)) continue;
+        if (maybeTied(job, one.name, other.name)) continue;
+        keep(key, () => ({
+          kind: 'sources-tied',
+          step: null,
+          points: pair,
+          witness: {
+            is: 'tie',
+            between: [one.name, other.name],
+            state: stateOf(search, on, relevant),
+            path: tiePath(search.rework, names, search.view, after, one, other, on),
+          },
+          culprits: [],
+          keys: partKeys(job, branches),
+        }));
+      }
+    }
+    for (const { load, element, ways } of ask) {
+      const powered = now.powered[load] === 1;
+      const meant =
+        ways === null
+          ? did(old, was, element) || did(whole, wasWhole, element)
+          : ways.some((way) => holds(way, on));
+      if (powered === meant || (open >= 0 && !powered)) continue;
+      const name = job.elements[element]?.name ?? '';
+      const volts = now.volts[load] ?? null;
+      keep(`${powered ? 'lit' : 'dark'} ${element}`, () => ({
+        kind: powered ? 'load-powered' : 'load-unpowered',
+        step: null,
+        points: [name],
+        witness: {
+          is: 'power',
+          load: name,
+          volts,
+          state: stateOf(search, on, relevant),
+          open: open < 0 ? null : openHop(search, open),
+          path: powered ? powerPath(search.rework, names, search.view, after, load, on, open) : [],
+        },
+        culprits: [],
+        keys: partKeys(job, branches),
+      }));
+    }
+    search.states += 1;
+  }
+  for (const [key, { finding }] of worst) {
+    // What is wrong with all returns whole is not told again for each that may open.
+    if (search.said.has(key)) continue;
+    search.said.add(key);
+    search.findings.push(finding());
+  }
+}
+
+interface Ask {
+  readonly load: number;
+  readonly element: number;
+  /** By number of the variable; null where the load does as before the work. */
+  readonly ways: readonly { readonly on: readonly number[]; readonly off: readonly number[] }[] | null;
+}
+
+function numbered(
+  way: PoweredWhen,
+  variables: readonly StateVariable[],
+): { readonly on: readonly number[]; readonly off: readonly number[] } {
+  const number = (name: string): number => variables.findIndex((one) => one.name === name);
+  return { on: way.on.map(number), off: way.off.map(number) };
+}
+
+function holds(
+  way: { readonly on: readonly number[]; readonly off: readonly number[] },
+  on: Uint8Array,
+): boolean {
+  return way.on.every((one) => on[one] === 1) && way.off.every((one) => on[one] !== 1);
+}
+
+/** What the same elements were part of before the work, with the same return open; null where none was there. */
+function beforePart(search: Search, branches: readonly FunctionBranch[], open: number): PartStates | null {
+  const { rework, variables, view } = search;
+  let network = search.before;
+  if (open >= 0) {
+    const opened = functionNetwork(rework, variables, { time: 0, view, open });
+    if (opened.kind === 'network') network = opened.network;
+  }
+  const elements = new Set(branches.map(({ element }) => element).filter((element) => element >= 0));
+  const drives = new Set(branches.filter(({ element }) => element < 0).map(({ variable }) => variable));
+  const parts = affectedParts(network, (index) => {
+    const branch = network.branches[index];
+    return (
+      branch !== undefined &&
+      (branch.element >= 0 ? elements.has(branch.element) : drives.has(branch.variable))
+    );
+  }).flat();
+  return parts.length === 0 ? null : new PartStates(search.job, network, parts);
+}
+
+/** Whether a load had power in the state that a part was last asked about. */
+function did(part: PartStates | null, state: PartState | null, element: number): boolean {
+  return state?.powered[part?.branchOf.get(element) ?? -1] === 1;
+}
+
+function relevantVariables(
+  search: Search,
+  branches: readonly FunctionBranch[],
+  earlier: readonly (PartStates | null)[],
+  loads: readonly number[],
+): readonly number[] {
+  const relevant = new Set<number>();
+  for (const { variable } of [...branches, ...earlier.flatMap((part) => part?.branches ?? [])])
+    if (variable >= 0) relevant.add(variable);
+  for (const load of loads)
+    for (const way of search.job.wanted.powered.get(branches[load]?.element ?? -1) ?? []) {
+      const { on, off } = numbered(way, search.variables);
+      for (const one of [...on, ...off]) if (one >= 0) relevant.add(one);
+    }
+  return [...relevant].sort((a, b) => a - b);
+}
+
+function isTied(
+  part: PartStates,
+  ties: readonly (readonly [number, number])[],
+  a: string,
+  b: string,
+): boolean {
+  return ties.some(([one, other]) => {
+    const names = [part.pins[one]?.name, part.pins[other]?.name];
+    return names.includes(a) && names.includes(b);
+  });
+}
+
+function maybeTied(job: Job, a: string, b: string): boolean {
+  return job.wanted.mayTie.some((names) => names.has(a) && names.has(b));
+}
+
+/** The places at which its elements hang, as other findings name them. */
+function partKeys(job: Job, branches: readonly FunctionBranch[]): readonly string[] {
+  const places = branches.flatMap(({ element }) => {
+    const one = job.elements[element];
+    return one === undefined ? [] : [one.from, one.to];
+  });
+  return [...new Set(places)].sort((a, b) => a - b).map((place) => `node:${place}`);
+}
+
+function nameOf(search: Search, variable: number): string {
+  return search.variables[variable]?.name ?? '';
+}
+
+function stateOf(
+  search: Search,
+  on: Uint8Array,
+  relevant: readonly number[],
+): { readonly on: readonly string[]; readonly off: readonly string[] } {
+  const names = (value: number): readonly string[] =>
+    relevant.filter((one) => (on[one] as number) === value).map((one) => nameOf(search, one));
+  return { on: names(1), off: names(0) };
+}
+
+function stateText(search: Search, on: Uint8Array, relevant: readonly number[]): string {
+  const { on: names } = stateOf(search, on, relevant);
+  return names.length === 0 ? 'everything off' : `${names.join(', ')} on`;
+}
+
+function openHop(search: Search, edge: number): PathHop {
+  const { graph } = search.rework;
+  return search.names.hop(search.rework, edge, graph.from[edge] ?? 0, graph.to[edge] ?? 0);
+}

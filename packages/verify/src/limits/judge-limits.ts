@@ -1,0 +1,208 @@
+import { type Conducts, compareText, type Job, type Rework } from '@loomproof/netlist';
+import type { LossPart, RawFinding } from '../prove/finding.ts';
+import type { Names } from '../prove/names.ts';
+import { type CircuitRegion, circuitRegions } from './circuit-region.ts';
+import { dropRows, reachedLoads } from './drop-rows.ts';
+import { judgeBusPairs } from './judge-bus-pairs.ts';
+import { leadLimit } from './limit-sources.ts';
+import type { DropRow, LimitTable, LoadingRow, ProtectionRow } from './limit-table.ts';
+import { type ProtectionJudgement, protectionRows } from './protection-rows.ts';
+import { type RegionFlow, solveRegion } from './solve-region.ts';
+
+/** Findings of obligation 9 with the table that they come from. */
+export interface LimitJudgement {
+  readonly findings: readonly RawFinding[];
+  readonly table: LimitTable;
+}
+
+/**
+ * Judges the electrical limits (obligation 9): what each circuit loses out and return, each conductor against the fuse
+ * ahead of it, fuses and outputs against their loads. What is not said makes one finding that lists all of it.
+ */
+export function judgeLimits(rework: Rework, view: Conducts, names: Names): LimitJudgement {
+  const { job } = rework;
+  const findings: RawFinding[] = [];
+  const missing = new Set<string>();
+  const drops: DropRow[] = [];
+  const loading: LoadingRow[] = [];
+  for (const supply of job.supplies) if (supply.volts === null) missing.add(`the volts of ${supply.name}`);
+  if (job.supplies.length === 0) missing.add('a supply, with its volts');
+  if (missing.size === 0)
+    for (const region of circuitRegions(rework, view, names)) {
+      const found = dropRows(job, region);
+      for (const one of found.missing) missing.add(one);
+      drops.push(...found.rows);
+      for (const row of found.rows) for (const one of row.missing) missing.add(one);
+      for (const flow of found.flows) loading.push(...fuseLoads(rework, region, flow));
+      if (found.missing.length === 0) loading.push(...driveLoads(job, region));
+    }
+  for (const row of drops)
+    if (row.dropVolt !== null && row.limitVolt !== null && row.dropVolt > row.limitVolt + 1e-9)
+      findings.push(dropFinding(row));
+  const worst = worstLoading(loading);
+  for (const row of worst) findings.push(...loadingFindings(row));
+  const protection: ProtectionRow[] = [];
+  for (const one of protectionRows(rework, view)) {
+    if (one.row.fuse !== null || one.concerned) protection.push(one.row);
+    if (one.concerned) for (const item of one.row.missing) missing.add(item);
+    if (one.kept === false) findings.push(protectionFinding(job, one));
+  }
+  const bus = judgeBusPairs(rework, view);
+  findings.push(...bus.findings);
+  for (const one of bus.missing) missing.add(one);
+  if (missing.size > 0) {
+    const items = [...missing].sort(compareText);
+    findings.push({
+      kind: 'electrical-unknown',
+      step: null,
+      points: items,
+      witness: { is: 'missing', items },
+      culprits: [],
+      keys: [],
+    });
+  }
+  return {
+    findings: distinct(findings),
+    table: {
+      drops: drops.sort((a, b) => compareText(a.circuit, b.circuit)),
+      protection: protection.sort(
+        (a, b) => compareText(a.fuse ?? '', b.fuse ?? '') || compareText(a.conductor, b.conductor),
+      ),
+      loading: [...worst].sort((a, b) => compareText(a.what, b.what)),
+    },
+  };
+}
+
+/** A wire in several pieces, or behind two ways, breaks one limit once. */
+function distinct(findings: readonly RawFinding[]): readonly RawFinding[] {
+  const seen = new Map<string, RawFinding>();
+  for (const one of findings) {
+    const key = `${one.kind} ${one.points.join('\n')}`;
+    if (!seen.has(key)) seen.set(key, one);
+  }
+  return [...seen.values()];
+}
+
+const mostParts = 12;
+
+function dropFinding(row: DropRow): RawFinding {
+  return {
+    kind: 'drop-too-large',
+    step: null,
+    points: [row.circuit],
+    witness: {
+      is: 'limit',
+      quantity: 'drop out and return',
+      value: row.dropVolt ?? 0,
+      limit: row.limitVolt ?? 0,
+      unit: 'V',
+      source: row.source ?? '',
+      parts: largest(row.parts),
+    },
+    culprits: [],
+    keys: [],
+  };
+}
+
+function largest(parts: readonly LossPart[]): readonly LossPart[] {
+  return [...parts]
+    .filter(({ volts }) => volts > 0)
+    .sort((a, b) => b.volts - a.volts || compareText(a.what, b.what))
+    .slice(0, mostParts);
+}
+
+function protectionFinding(job: Job, { row, leadMm }: ProtectionJudgement): RawFinding {
+  const lead = leadLimit(job);
+  const unfused = leadMm !== null && lead.kind === 'limit';
+  return {
+    kind: 'conductor-unprotected',
+    step: null,
+    points: row.fuse === null ? [row.conductor] : [row.conductor, row.fuse].sort(compareText),
+    witness: {
+      is: 'limit',
+      quantity: unfused ? 'length ahead of its first fuse' : `fuse ${row.fuse ?? ''}`,
+      value: unfused ? leadMm : (row.ratingAmpere ?? 0),
+      limit: unfused ? lead.value : (row.limitAmpere ?? 0),
+      unit: unfused ? 'mm' : 'A',
+      source: row.source ?? '',
+      parts: [],
+    },
+    culprits: [],
+    keys: [],
+  };
+}
+
+function fuseLoads(rework: Rework, region: CircuitRegion, flow: RegionFlow): readonly LoadingRow[] {
+  const { job } = rework;
+  const { own } = job.electrical;
+  return region.branches.flatMap((branch, index): LoadingRow[] => {
+    const element = branch.kind === 'contact' ? job.elements[branch.index] : undefined;
+    if (element?.kind !== 'fuse') return [];
+    const part = job.parts.get(rework.fuseFittedPart[branch.index] ?? '');
+    const rating = part?.is === 'fuse' ? part.ratingAmps : element.ratingAmps;
+    if (rating === null) return [];
+    const percent = own?.fuseLoadPercent ?? null;
+    return [
+      {
+        what: element.name,
+        ampere: Math.abs(flow.amperes[index] ?? 0),
+        leastAmpere: null,
+        mostAmpere: percent === null ? rating : (rating * percent) / 100,
+        source: percent === null || own === null ? 'its rating' : `${percent} % of its rating, ${own.source}`,
+      },
+    ];
+  });
+}
+
+/** Each output alone: the most that it may have to give, and the least with which its module sees a lamp. */
+function driveLoads(job: Job, region: CircuitRegion): readonly LoadingRow[] {
+  return region.branches.flatMap((branch, index): LoadingRow[] => {
+    const element = branch.kind === 'contact' ? job.elements[branch.index] : undefined;
+    if (element?.kind !== 'drive' || (element.leastAmps === null && element.mostAmps === null)) return [];
+    const state = { coilsOn: true, onlyDrive: branch.index };
+    const trial = solveRegion(job, region, state, null);
+    const flow = trial === null ? null : solveRegion(job, region, state, reachedLoads(region, trial));
+    if (flow === null) return [];
+    return [
+      {
+        what: element.name,
+        ampere: Math.abs(flow.amperes[index] ?? 0),
+        leastAmpere: element.leastAmps,
+        mostAmpere: element.mostAmps,
+        source: 'the output of the module as the kit file says',
+      },
+    ];
+  });
+}
+
+function worstLoading(rows: readonly LoadingRow[]): readonly LoadingRow[] {
+  const worst = new Map<string, LoadingRow>();
+  for (const row of rows) if (row.ampere >= (worst.get(row.what)?.ampere ?? 0)) worst.set(row.what, row);
+  return [...worst.values()];
+}
+
+function loadingFindings(row: LoadingRow): readonly RawFinding[] {
+  const { what, ampere, leastAmpere, mostAmpere, source } = row;
+  const over = mostAmpere !== null && ampere > mostAmpere + 1e-9;
+  const under = leastAmpere !== null && ampere < leastAmpere - 1e-9;
+  if (!over && !under) return [];
+  const isDrive = source.startsWith('the output');
+  return [
+    {
+      kind: under ? 'drive-underloaded' : isDrive ? 'drive-overloaded' : 'fuse-overloaded',
+      step: null,
+      points: [what],
+      witness: {
+        is: 'limit',
+        quantity: 'current',
+        value: ampere,
+        limit: (under ? leastAmpere : mostAmpere) ?? 0,
+        unit: 'A',
+        source,
+        parts: [],
+      },
+      culprits: [],
+      keys: [],
+    },
+  ];
+}

@@ -1,0 +1,97 @@
+import type { Rework, SpecialCircuit, StepAction } from '@loomproof/netlist';
+import type { RawFinding } from '../prove/finding.ts';
+
+/**
+ * Judges that nobody touches or probes a special circuit (a restraint system, a safety loop, a bus, a sensor, high
+ * voltage) unless someone released it by name and document. A step on any of its conductors or the cavities they end
+ * in counts, and so does a probe.
+ */
+export function judgeSpecial(rework: Rework): readonly RawFinding[] {
+  const { job } = rework;
+  const findings: RawFinding[] = [];
+  for (const circuit of job.special) {
+    if (circuit.released !== null) continue;
+    const places = placesOf(rework, circuit);
+    const said = new Set<string>();
+    for (const { number, action } of job.steps) {
+      const wire = wireOf(rework, circuit, action, places);
+      if (wire === null || said.has(wire)) continue;
+      said.add(wire);
+      findings.push({
+        kind: 'special-touched',
+        step: number,
+        points: [wire],
+        witness: {
+          is: 'state',
+          what: `${circuit.is} ${circuit.name}`,
+          expected: 'a release by name and document',
+          found: 'none',
+        },
+        culprits: [number],
+        keys: [],
+      });
+    }
+  }
+  return findings;
+}
+
+/** Cavities and studs at which its conductors end, and those that face them, by the wire. */
+function placesOf(rework: Rework, circuit: SpecialCircuit): ReadonlyMap<number, string> {
+  const { job } = rework;
+  const places = new Map<number, string>();
+  for (const index of circuit.wires)
+    for (const end of job.wires[index]?.ends ?? []) {
+      const home = job.ends[end]?.home;
+      if (home?.kind !== 'place') continue;
+      const name = job.wires[index]?.name ?? '';
+      places.set(home.place, name);
+      const facing = job.facing[home.place] ?? -1;
+      if (facing >= 0) places.set(facing, name);
+    }
+  return places;
+}
+
+/** The conductor of the circuit that a step works on or probes, or null. */
+function wireOf(
+  rework: Rework,
+  circuit: SpecialCircuit,
+  action: StepAction,
+  places: ReadonlyMap<number, string>,
+): string | null {
+  const { job } = rework;
+  const ofWire = (wire: number | undefined): string | null =>
+    wire !== undefined && circuit.wires.includes(wire) ? (job.wires[wire]?.name ?? null) : null;
+  const ofEnds = (ends: readonly number[]): string | null =>
+    ends.map((end) => ofWire(job.ends[end]?.wire)).find((name) => name !== null) ?? null;
+  switch (action.kind) {
+    case 'prove dead':
+    case 'withdraw':
+    case 'remove plug':
+    case 'fit plug':
+      return places.get(action.place) ?? null;
+    case 'cut':
+    case 'remove off-cut':
+    case 'fasten':
+      return ofWire(job.pieces[action.piece]?.wire);
+    case 'tap':
+      return ofWire(job.pieces[action.piece]?.wire) ?? ofEnds([action.branch]);
+    case 'insert':
+    case 'attach':
+      return ofEnds([action.end]) ?? places.get(action.place) ?? null;
+    case 'join':
+    case 'fit terminal':
+      return ofEnds(action.ends);
+    case 'strip':
+    case 'detach':
+    case 'remove seal':
+    case 'slide tube':
+    case 'cover':
+    case 'tie back':
+    case 'fit seal':
+      return ofEnds([action.end]);
+    case 'fit jumper':
+      return action.places.map((place) => places.get(place)).find((name) => name !== undefined) ?? null;
+    default:
+      return null;
+  }
+}
