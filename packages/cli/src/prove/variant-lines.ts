@@ -32,7 +32,7 @@ export function variantLines(variant: VariantVerdict, everything: boolean): read
     ...labelled('stub', variant.stubs.map(stubText)),
     ...labelled('disturbed', variant.disturbed.length === 0 ? [] : [disturbedText(variant.disturbed)]),
     ...labelled(
-      'not judged',
+      'note',
       variant.obligations.flatMap(({ obligation, note }) =>
         note === null || variant.variant === 'only' ? [] : [`${obligationName(obligation)}: ${note}`],
       ),
