@@ -38,6 +38,7 @@ export function memoryWorld({
         : readWhole(join(fixtureFolder, match[1] ?? ''), limit);
     },
     exists: (path) => held.has(normalize(path)),
+    makeFolder: () => true,
     write: (path, text) => {
       held.set(normalize(path), bytesOf(text));
       return { ok: true, why: '' };

@@ -1,8 +1,12 @@
 export {
+  type CavitySight,
   type Face,
+  hitsUnderMisreading,
   type Misreading,
+  type MisreadingHit,
   misreadings,
   neighbours,
+  type Occupancy,
   parsePlace,
   placeInWords,
   type Side,

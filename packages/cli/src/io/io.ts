@@ -9,6 +9,8 @@ export interface Io {
   readonly read: (path: string, limit: number) => FileReading;
   /** Whether there is anything at a path. */
   readonly exists: (path: string) => boolean;
+  /** Makes a folder where there is none, with those above it; false when that cannot be. */
+  readonly makeFolder: (path: string) => boolean;
   /** Puts a whole file in place of what was there, or changes nothing and gives the reason. */
   readonly write: (path: string, text: string) => { readonly ok: boolean; readonly why: string };
   /** Results go here. */

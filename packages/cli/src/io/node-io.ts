@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, mkdirSync } from 'node:fs';
 import process from 'node:process';
 import type { Io } from './io.ts';
 import { readWhole } from './read-whole.ts';
@@ -15,10 +15,20 @@ export function nodeIo(): Io {
   return {
     read: readWhole,
     exists: existsSync,
+    makeFolder,
     write: writeWhole,
     out: (text) => void process.stdout.write(text),
     err: (text) => void process.stderr.write(text),
     isTerminal: process.stdout.isTTY === true,
     env: process.env,
   };
+}
+
+function makeFolder(path: string): boolean {
+  try {
+    mkdirSync(path, { recursive: true });
+    return true;
+  } catch {
+    return false;
+  }
 }

@@ -1,0 +1,3 @@
+export { colourAlone } from './colour-alone.ts';
+export { kitSheets, type SheetFile } from './kit-sheets.ts';
+export { stepWords } from './step-words.ts';

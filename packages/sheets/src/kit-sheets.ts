@@ -1,0 +1,82 @@
+import type { KitFile } from '@loomproof/netlist';
+import type { KitVerdict, VariantVerdict } from '@loomproof/verify';
+import { circuitSheet } from './circuit-sheet.ts';
+import { csvText } from './csv-text.ts';
+import { cutList } from './cut-list.ts';
+import { fileStems } from './file-stem.ts';
+import { markup } from './markup.ts';
+import { page } from './page.ts';
+import { partsTable } from './parts-table.ts';
+import { pinTable } from './pin-table.ts';
+import { type SheetHead, sheetHead } from './sheet-head.ts';
+import { type SheetTable, tableTexts } from './sheet-table.ts';
+import { tableMarkup } from './table-markup.ts';
+import { variantsSheet } from './variants-sheet.ts';
+import { workSheet } from './work-sheet.ts';
+
+/** A file of the result: its name without folder, and its text. */
+export interface SheetFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+/**
+ * Every document of a kit, for each variant that was judged: all are made from the one state that was proved, so none
+ * can say what another does not.
+ *
+ * @param kit - the kit file that was proved
+ * @param verdict - what was proved of it
+ * @param digest - of the inputs
+ */
+export function kitSheets(kit: KitFile, verdict: KitVerdict, digest: string): readonly SheetFile[] {
+  const stems = fileStems(kit.variants.map(({ variant }) => variant.name));
+  const files: SheetFile[] = [];
+  const judged: {
+    readonly head: SheetHead;
+    readonly verdict: VariantVerdict;
+    readonly tables: readonly SheetTable[];
+  }[] = [];
+  for (const [index, one] of kit.variants.entries()) {
+    const found = verdict.variants.find(({ variant }) => variant === one.variant.name);
+    const stem = stems[index];
+    if (found === undefined || stem === undefined) continue;
+    const head = sheetHead(kit, found, digest);
+    const after = found.judgement.rework;
+    const tables = [pinTable(after), partsTable(after), cutList(one.job)];
+    files.push({ name: `${stem}-work.html`, text: workSheet(kit, one, found, head, stem) });
+    for (const [at, [file, title]] of tableNames.entries()) {
+      const table = tables[at];
+      if (table === undefined) continue;
+      files.push({
+        name: `${stem}-${file}.html`,
+        text: page(head, title, markup`<section>${tableMarkup(table, title)}</section>`),
+      });
+      files.push({ name: `${stem}-${file}.csv`, text: csvText(withHead(head, tableTexts(table))) });
+    }
+    files.push({ name: `${stem}-circuits.html`, text: circuitSheet(after, head) });
+    judged.push({ head, verdict: found, tables });
+  }
+  if (judged.length > 1) files.push({ name: 'variants.html', text: variantsSheet(kit, judged) });
+  return files;
+}
+
+const tableNames: readonly (readonly [string, string])[] = [
+  ['pins', 'Pin table before and after'],
+  ['parts', 'Parts list'],
+  ['cut-list', 'Cut list'],
+];
+
+/** A CSV file has no margin to carry what ties it to the proof, so each row does. */
+function withHead(head: SheetHead, rows: readonly (readonly string[])[]): readonly (readonly string[])[] {
+  const own = [
+    head.kit,
+    head.revision,
+    head.variant,
+    head.digest,
+    head.proved ? 'proved' : `NOT PROVED, ${head.verdict}`,
+  ];
+  return rows.map((row, index) => [
+    ...row,
+    ...(index === 0 ? ['kit', 'revision', 'variant', 'digest', 'verdict'] : own),
+  ]);
+}

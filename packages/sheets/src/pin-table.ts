@@ -1,0 +1,65 @@
+import { Rework } from '@loomproof/netlist';
+import type { SheetRow, SheetTable } from './sheet-table.ts';
+import { pointOfEnd, wireData } from './wire-words.ts';
+
+/**
+ * Every cavity and stud before and after the work: what stands in it and where that leads.
+ *
+ * @param after - the harness after the last step
+ */
+export function pinTable(after: Rework): SheetTable {
+  const { job } = after;
+  const before = new Rework(job);
+  const rows = job.places.flatMap((place, index): readonly SheetRow[] => {
+    // The pin of a device is the place of the cavity that faces it under another name.
+    if (job.connectors[place.connector]?.device === true) return [];
+    const [was, is] = [before, after].map((rework) => contentOf(rework, index));
+    if (was === undefined || is === undefined) return [];
+    const changed = was.join('\n') !== is.join('\n');
+    return [{ cells: [place.address, ...was, ...is, changed ? 'changed' : ''], changed }];
+  });
+  return {
+    head: [
+      'cavity',
+      'before',
+      'colour and size before',
+      'leads to before',
+      'after',
+      'colour and size after',
+      'leads to after',
+      'change',
+    ],
+    rows,
+  };
+}
+
+/** Wire or plug, its looks, and where it leads. */
+function contentOf(rework: Rework, place: number): readonly [string, string, string] {
+  const { job } = rework;
+  const ends = endsAt(rework, place);
+  if (rework.plug[place] != null) return ['plug', '', ''];
+  if (job.places[place]?.blocked === true) return ['blocked', '', ''];
+  const pieces = ends.map((end) => rework.endPiece[end] ?? -1);
+  const names = pieces.map((piece) => job.pieces[piece]?.name ?? '');
+  const looks = pieces.map((piece) => {
+    const { colour, size } = wireData(job, job.pieces[piece]?.wire ?? -1);
+    return [colour, size].filter((one) => one !== '').join(' ');
+  });
+  const far = ends.map((end, at) => {
+    const [a = -1, b = -1] = job.pieces[pieces[at] ?? -1]?.ends ?? [];
+    const taps = rework.jointsOn(pieces[at] ?? -1).map((joint) => job.joints[joint]?.name ?? '');
+    return [...taps.map((tap) => `tap ${tap}`), pointOfEnd(rework, a === end ? b : a)].join(', ');
+  });
+  return [names.join(' + '), looks.join(' + '), far.join(' + ')];
+}
+
+function endsAt(rework: Rework, place: number): readonly number[] {
+  const { job } = rework;
+  const terminal = rework.seated[place] ?? -1;
+  if (terminal >= 0) return rework.endsOf(terminal);
+  if (job.places[place]?.kind === 'cavity') return [];
+  // Rings and boundaries are not in the list of seated terminals.
+  return [...rework.terminalPlace.keys()]
+    .filter((one) => rework.terminalPlace[one] === place && rework.terminalThere[one] === 1)
+    .flatMap((one) => rework.endsOf(one));
+}

@@ -1,0 +1,101 @@
+import type { Job, KitFile, KitVariant } from '@loomproof/netlist';
+import type { VariantVerdict } from '@loomproof/verify';
+import { colourAlone } from './colour-alone.ts';
+import { generalCautions } from './general-cautions.ts';
+import { type Markup, type MarkupValue, markup, trusted } from './markup.ts';
+import { page } from './page.ts';
+import { placeMarkup } from './place-markup.ts';
+import { safeJson } from './safe-json.ts';
+import { sentence } from './sentence.ts';
+import type { SheetHead } from './sheet-head.ts';
+import { workScript } from './work-script.ts';
+import { type WorkStep, workSteps } from './work-steps.ts';
+
+const answers = ['done', 'not reachable', 'not done', 'found different'] as const;
+
+/**
+ * The work instruction of one variant, on paper and as an app on a phone.
+ *
+ * @param stem - beginning of the names of the files that it exports
+ */
+export function workSheet(
+  kit: KitFile,
+  { variant, job }: KitVariant,
+  verdict: VariantVerdict,
+  head: SheetHead,
+  stem: string,
+): string {
+  const others = kit.variants.filter((one) => one.job !== job).map((one) => one.job);
+  const steps = workSteps(job, verdict, others);
+  const shows = Object.fromEntries(steps.map(({ number, shows: what }) => [String(number), what]));
+  const record = {
+    kit: head.kit,
+    revision: head.revision,
+    variant: head.variant,
+    digest: head.digest,
+    file: stem,
+    shows,
+  };
+  const body = markup`<div id="storage-warning" class="caution screen" role="alert" hidden><b>This browser keeps nothing.</b> Ticks and notes are lost when the page is closed. Export the record before you close it.</div>
+<div class="bar screen"><button type="button" id="mode">One step at a time</button><button type="button" id="back" hidden>Step before</button><button type="button" id="next" hidden>Next step</button></div>
+<section class="whole"><h2>Which machine this is for</h2>${recognise(kit, variant.values)}
+<h2>Before you begin</h2>${[...kit.cautions, ...generalCautions].map((text) => caution(text))}${colourAlone(job).map((text) => caution(sentence(text)))}
+<h2>Tools</h2><ul>${toolsFor(job).map((tool) => markup`<li>${tool}</li>`)}</ul></section>
+<section><h2>The work</h2>${steps.map(stepMarkup)}</section>
+<section id="record" class="screen"><h2>Record</h2><p id="count" role="status"></p><div id="unshown-part" hidden><h3>What is not shown yet</h3><ul id="unshown"></ul></div><div class="bar"><button type="button" id="export-json">Export the record (JSON)</button><button type="button" id="export-csv">Export the record (CSV)</button></div><p><label for="import">Take over an exported record (JSON):</label> <input type="file" id="import" accept=".json,application/json"></p><p id="said" role="status"></p></section>`;
+  const end = markup`<script type="application/json" id="record-head">${trusted(safeJson(record))}</script><script>${trusted(workScript)}</script>`;
+  return page(head, 'Work instruction', body, end);
+}
+
+function caution(text: string): Markup {
+  return markup`<p class="caution"><b>Caution.</b> ${text}</p>`;
+}
+
+function recognise({ axes }: KitFile, values: ReadonlyMap<string, string>): MarkupValue {
+  if (axes.length === 0) return markup`<p>This kit has one variant.</p>`;
+  return markup`<p>Look before you open the bag. If anything here is not so, stop: it is the wrong bag.</p><ul>${axes.map(
+    (axis) => {
+      const value = values.get(axis.name) ?? '';
+      const how = axis.values.find(({ name }) => name === value)?.recognise ?? null;
+      return markup`<li><b>${axis.name}: ${value}</b>${how === null ? null : `, ${how}`}</li>`;
+    },
+  )}</ul>`;
+}
+
+/** Tools by what the steps do; the dies are those of the parts used. */
+function toolsFor(job: Job): readonly string[] {
+  const kinds = new Set(job.steps.map(({ action }) => action.kind));
+  const crimped = job.steps.flatMap(({ action }) =>
+    action.kind === 'fit terminal'
+      ? [job.terminals[action.terminal]?.part ?? '']
+      : action.kind === 'join' || action.kind === 'tap'
+        ? [job.joints[action.joint]?.part ?? '']
+        : [],
+  );
+  const dies = [...new Set(crimped.filter((one) => one !== ''))].sort();
+  return [
+    'Meter of at least 10 megohms, tried on a live point before and after',
+    ...(kinds.has('cut') ? ['Side cutter, steel rule'] : []),
+    ...(kinds.has('strip') ? ['Stripping tool for the sizes of the cut list'] : []),
+    ...dies.map((part) => `Crimp tool with the die for ${part}`),
+    ...(kinds.has('withdraw') ? ['Release tool for the terminals'] : []),
+    ...(kinds.has('seal') ? ['Heat source without a flame'] : []),
+  ];
+}
+
+function stepMarkup(step: WorkStep): Markup {
+  const { number, order, note, cautions, holds, stop, places, wire } = step;
+  const id = `step-${number}`;
+  return markup`<article class="step" id="${id}" data-step="${number}" aria-labelledby="${id}-order">${cautions.map((text) => caution(text))}${holds.map(
+    (text) => markup`<p class="hold"><b>Hold.</b> ${text}</p>`,
+  )}${holds.length === 0 ? null : markup`<details><summary>Stop here for today?</summary><ul>${(stop.length === 0 ? ['Nothing needs covering or keeping off.'] : stop).map((text) => markup`<li>${text}</li>`)}</ul></details>`}
+<h3 class="order" id="${id}-order"><span class="number">${number}</span>${order}</h3>${note === null ? null : markup`<p>${note}</p>`}${places.map((place) => placeMarkup(place, String(number)))}${wire === null ? null : markup`<p class="help">${wire}</p>`}
+<p class="tick-lines">☐ done &nbsp; ☐ not reachable &nbsp; ☐ not done &nbsp; ☐ found different: ______________________________</p>
+<fieldset class="screen"><legend>Step ${number}</legend><div class="answers">${answers.map(
+    (answer) => markup`<label><input type="radio" name="${id}" value="${answer}">${answer}</label>`,
+  )}</div><label for="${id}-note">Note, and why when it was not done</label><textarea id="${id}-note" rows="1"></textarea></fieldset>${
+    step.ifWrong.length === 0
+      ? null
+      : markup`<details><summary>If it goes wrong</summary><ul>${step.ifWrong.map((text) => markup`<li>${text}</li>`)}</ul></details>`
+  }</article>`;
+}
