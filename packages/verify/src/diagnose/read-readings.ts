@@ -18,7 +18,7 @@ export interface WrittenReading {
 const mostRows = 20_000;
 
 /**
- * Reads a table of readings: CSV with the columns `from`, `to` and `reading`, and where given `lead zero` (ohms that
+ * Reads a table of readings: CSV with the columns `from` (the probe that the meter makes positive), `to` and `reading`, and where given `lead zero` (ohms that
  * the leads alone read, taken off each reading); other columns (instrument, range, person, time, plugged) are kept on
  * paper only. A reading is `0.3 ohm`, `4.7 kohm`, `2 Mohm`, `> 20 Mohm`, `open`, `OL`, `not done` or `not reachable`;
  * the same pair may stand in several rows.

@@ -25,3 +25,8 @@ export function outcomeOf(ohm: number, bands: Bands): Outcome {
   if (ohm <= bands.wholeOhm) return 'whole';
   return ohm >= bands.openOhm ? 'open' : 'between';
 }
+
+/** Whether a path through a load reads so much that it is never taken for a wire; a last digit does not decide. */
+export function isFarFromWhole(ohm: number, bands: Bands): boolean {
+  return ohm >= bands.wholeOhm * bands.loadFactor * (1 - 1e-9);
+}

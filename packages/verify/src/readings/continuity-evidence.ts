@@ -1,5 +1,5 @@
 import type { Rework } from '@loomproof/netlist';
-import { type Bands, defaultBands } from './bands.ts';
+import { type Bands, defaultBands, isFarFromWhole } from './bands.ts';
 import { HarnessState } from './harness-state.ts';
 import type { ProbePoint, Stage } from './stage.ts';
 
@@ -35,16 +35,16 @@ export function continuityEvidence(
     new HarnessState(rework, [{ is: 'does not conduct', join }], pulled, probes, bands);
   const state = opened(stage);
   if (state.expected(0, 1) === 'whole') return { is: 'another path' };
-  const enough = bands.wholeOhm * bands.loadFactor;
   const least = (one: HarnessState): number => Math.min(one.range(0, 1).low, one.range(1, 0).low);
   const lowOhm = least(state);
-  if (lowOhm >= enough || stage.is !== 'in place') return { is: 'evidence' };
+  if (isFarFromWhole(lowOhm, bands) || stage.is !== 'in place') return { is: 'evidence' };
   // Everything is pulled in thought, and what need not be is put back.
   const { job } = rework;
   let pulled = new Set(job.connectors.flatMap((one, index) => (one.device ? [index] : [])));
   for (const device of [...pulled]) {
     const fewer = new Set([...pulled].filter((one) => one !== device));
-    if (least(opened({ ...stage, pulled: new Set([...stage.pulled, ...fewer]) })) >= enough) pulled = fewer;
+    const rest = least(opened({ ...stage, pulled: new Set([...stage.pulled, ...fewer]) }));
+    if (isFarFromWhole(rest, bands)) pulled = fewer;
   }
   const unplug = [...pulled].map((one) => job.connectors[one]?.name ?? '');
   return { is: 'through a load', lowOhm, unplug };

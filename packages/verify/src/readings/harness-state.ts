@@ -1,6 +1,6 @@
 import { type Rework, UnionFind } from '@loomproof/netlist';
 import type { HarnessFault } from '../faults/fault.ts';
-import { type Bands, defaultBands } from './bands.ts';
+import { type Bands, defaultBands, isFarFromWhole } from './bands.ts';
 import { type CircuitParts, circuitParts, resistanceRange } from './resistance-range.ts';
 import { isApart, type ProbePoint, type Stage } from './stage.ts';
 
@@ -109,7 +109,7 @@ export class HarnessState {
   #throughLoads(parts: CircuitParts, from: number, to: number): Expected {
     const { low, high } = resistanceRange(parts, from, to);
     if (low >= this.#bands.openOhm) return 'open';
-    if (low >= this.#bands.wholeOhm * this.#bands.loadFactor && high < this.#bands.openOhm) return 'between';
+    if (isFarFromWhole(low, this.#bands) && high < this.#bands.openOhm) return 'between';
     return 'unsure';
   }
 }

@@ -82,9 +82,11 @@ function elementRange(element: DeviceElement, fitted: boolean): ElementRange | n
     default: {
       // An ohmmeter sees a filament cold; without that value only a coil or a plain resistance is what is said.
       const ohm = element.coldOhm ?? element.ohm;
-      return ohm === null
-        ? { lowOhm: 0, highOhm: Number.POSITIVE_INFINITY, dropVolts: null }
-        : { lowOhm: ohm, highOhm: ohm, dropVolts: null };
+      if (ohm !== null) return { lowOhm: ohm, highOhm: ohm, dropVolts: null };
+      // Its watts give the ohms at work, and cold it is at most that.
+      const { watts, volts } = element;
+      const highOhm = watts === null || volts === null ? Number.POSITIVE_INFINITY : volts ** 2 / watts;
+      return { lowOhm: 0, highOhm, dropVolts: null };
     }
   }
 }

@@ -1,0 +1,183 @@
+import { describe, expect, it } from 'vitest';
+import { type FaultTable, faultTable } from '../../packages/verify/src/checks/fault-table.ts';
+import { probeProofs } from '../../packages/verify/src/checks/probe-proof.ts';
+import { shortList } from '../../packages/verify/src/checks/short-list.ts';
+import { diagnose } from '../../packages/verify/src/diagnose/diagnose.ts';
+import { readReadings } from '../../packages/verify/src/diagnose/read-readings.ts';
+import { finishWork } from '../../packages/verify/src/faults/finish-work.ts';
+import { defaultBands, outcomeOf } from '../../packages/verify/src/readings/bands.ts';
+import { continuityEvidence, type Evidence } from '../../packages/verify/src/readings/continuity-evidence.ts';
+import { HarnessState } from '../../packages/verify/src/readings/harness-state.ts';
+import { type ProbePoint, probePoints, type Stage } from '../../packages/verify/src/readings/stage.ts';
+import { circuitKit, type KitElement } from '../support/circuit-kit.ts';
+import { fixtureTables } from '../support/fault-tables.ts';
+import { jobOf } from '../support/kit-text.ts';
+
+const inPlace: Stage = { is: 'in place', pulled: new Set() };
+
+/** A wire from LAST to S0, beside which devices may lead the same way. */
+function evidenceBeside(elements: readonly KitElement[], stage: Stage = inPlace): Evidence {
+  const rework = finishWork(jobOf(circuitKit(2, elements)));
+  const points = probePoints(rework, stage);
+  const named = (name: string): ProbePoint => points.find((one) => one.name === name) ?? { name, node: -1 };
+  const { from, to } = linkOf(rework.job);
+  return continuityEvidence(rework, stage, [from, to], [named('LAST'), named('S0')]);
+}
+
+function linkOf(job: ReturnType<typeof jobOf>): { from: number; to: number } {
+  const ends = job.wires.find((one) => one.name === 'link')?.ends ?? [0, 0];
+  return { from: job.ends[ends[0]]?.node ?? -1, to: job.ends[ends[1]]?.node ?? -1 };
+}
+
+function stateOf(
+  studs: number,
+  elements: readonly KitElement[],
+): { state: HarnessState; at: (name: string) => number } {
+  const rework = finishWork(jobOf(circuitKit(studs, elements)));
+  const points = probePoints(rework, inPlace);
+  return {
+    state: new HarnessState(rework, [], inPlace, points),
+    at: (name) => points.findIndex((one) => one.name === name),
+  };
+}
+
+describe('the traps of the continuity test', () => {
+  it('a cold filament that reads like copper is no proof of a wire: it must be unplugged', () => {
+    const rework = finishWork(
+      jobOf(
+        circuitKit(1, []).replace(
+          '  wires:',
+          [
+            '    KL: { cavities: 1..2, into: L }',
+            '    L: { device: yes, cavities: 1..2, elements: [{ is: load, from: 1, to: 2, cold: 0.6 ohm, name: lamp }] }',
+            '  wires:',
+            '    lamp feed: { from: LAST, to: KL:1 }',
+            '    lamp return: { from: KL:2, to: S0 }',
+          ].join('\n'),
+        ),
+      ),
+    );
+    const points = probePoints(rework, inPlace);
+    const named = (name: string): ProbePoint => points.find((one) => one.name === name) ?? { name, node: -1 };
+    const { from, to } = linkOf(rework.job);
+    const probes = [named('LAST'), named('S0')] as const;
+    const evidence = continuityEvidence(rework, inPlace, [from, to], probes);
+    expect(evidence).toEqual({ is: 'through a load', lowOhm: expect.closeTo(0.6, 6), unplug: ['L'] });
+    const device = rework.job.connectors.findIndex((one) => one.name === 'L');
+    const pulled: Stage = { is: 'in place', pulled: new Set([device]) };
+    expect(continuityEvidence(rework, pulled, [from, to], probes)).toEqual({ is: 'evidence' });
+  });
+
+  it('a load of five times the limit is far enough away, one below is not', () => {
+    const { state, at } = stateOf(2, [{ from: 0, to: 1, is: 'is: load, cold: 5 ohm' }]);
+    expect(state.expected(at('S0'), at('S1'))).toBe('between');
+    const near = stateOf(2, [{ from: 0, to: 1, is: 'is: load, cold: 4.9 ohm' }]);
+    expect(near.state.expected(near.at('S0'), near.at('S1'))).toBe('unsure');
+  });
+
+  it('pins of a device of which nothing is said promise neither whole nor open', () => {
+    const { state, at } = stateOf(2, [{ from: 0, to: 1, is: 'is: load' }]);
+    expect(state.expected(at('S0'), at('S1'))).toBe('unsure');
+    expect(state.range(at('S0'), at('S1'))).toEqual({ low: 0, high: Number.POSITIVE_INFINITY });
+  });
+
+  it('a filament of which only the watts are known reads at most its ohms at work', () => {
+    const { state, at } = stateOf(2, [{ from: 0, to: 1, is: 'is: load, power: 21 W, volts: 12 V' }]);
+    const { low, high } = state.range(at('S0'), at('S1'));
+    expect(low).toBe(0);
+    expect(high).toBeCloseTo(144 / 21, 6);
+  });
+
+  it('a diode reads in one direction and not in the other', () => {
+    const { state, at } = stateOf(2, [{ from: 0, to: 1, is: 'is: diode, drop: 0.7 V' }]);
+    expect(state.range(at('S0'), at('S1')).low).toBeGreaterThan(100);
+    expect(state.range(at('S0'), at('S1')).low).toBeLessThan(1e4);
+    expect(state.range(at('S1'), at('S0')).low).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  it('two ways of copper: a low reading proves neither', () => {
+    const text = circuitKit(1, []).replace('link: { from', 'twin: { from: LAST, to: S0 }\n    link: { from');
+    const rework = finishWork(jobOf(text));
+    const points = probePoints(rework, inPlace);
+    const named = (name: string): ProbePoint => points.find((one) => one.name === name) ?? { name, node: -1 };
+    const { from, to } = linkOf(rework.job);
+    expect(continuityEvidence(rework, inPlace, [from, to], [named('LAST'), named('S0')])).toEqual({
+      is: 'another path',
+    });
+  });
+
+  it('with nothing beside it a wire is proved by a low reading', () => {
+    expect(evidenceBeside([])).toEqual({ is: 'evidence' });
+    expect(evidenceBeside([], { is: 'bench' })).toEqual({ is: 'evidence' });
+  });
+
+  it('an expected-open reading never stands without a proof of the probes', () => {
+    for (const { table } of fixtureTables()) {
+      const { checks } = shortList(table);
+      const proofs = probeProofs(table, checks);
+      for (const [index, check] of checks.entries()) {
+        const proof = proofs[index];
+        if (check.expected === 'whole') expect(proof).toBeNull();
+        else if (proof?.is === 'jumper') {
+          expect(table.designed.expected(check.a, proof.from)).toBe('whole');
+          expect(table.designed.expected(check.b, proof.to)).toBe('whole');
+        } else if (proof?.is === 'readings')
+          for (const number of proof.numbers) expect(checks[number - 1]?.expected).toBe('whole');
+        else expect(proof?.at.length).toBeGreaterThan(0);
+      }
+    }
+  });
+
+  it('chassis hides a return on the wrong bolt on the machine, and not on the bench', () => {
+    const onMachine = tableNamed(fixtureTables(), 'camper-socket only');
+    const onBench = tableNamed(fixtureTables({ is: 'bench' }), 'camper-socket only');
+    const hidden = (table: FaultTable): readonly string[] =>
+      shortList(table).hidden.map((index) => table.list.faults[index]?.id ?? '');
+    expect(hidden(onMachine)).toContain('wrong cavity: step 7 at G7');
+    expect(hidden(onBench)).not.toContain('wrong cavity: step 7 at G7');
+  });
+
+  it('what lies between the limits is never rounded', () => {
+    expect([1, 1.0001, 999_999, 1e6].map((ohm) => outcomeOf(ohm, defaultBands))).toEqual([
+      'whole',
+      'between',
+      'between',
+      'open',
+    ]);
+  });
+
+  it('the prefix counts and the zero of the leads is taken off', () => {
+    const { value } = readReadings({
+      name: 'r.csv',
+      text: 'from,to,reading,lead zero\nA,B,2 Mohm,\nA,B,2 mohm,\nA,B,1.3 ohm,0.4\nA,B,OL,\nA,B,not reachable,\n',
+    });
+    expect(value?.map((one) => one.value)).toEqual([
+      { is: 'ohm', ohm: 2e6 },
+      { is: 'ohm', ohm: 2e-3 },
+      { is: 'ohm', ohm: expect.closeTo(0.9, 9) },
+      { is: 'open' },
+      { is: 'not reachable' },
+    ]);
+  });
+
+  it('a pair that reads once whole and once open is set aside and named, not decided by the last one', () => {
+    const job = jobOf(circuitKit(2, []));
+    const table = faultTable(job, { stage: { is: 'unplugged' } });
+    const at = (name: string): number => table.points.findIndex((one) => one.name === name);
+    const twice = (['open', 'whole'] as const).map((outcome, line) => ({
+      a: at('LAST'),
+      b: at('S0'),
+      outcome,
+      line,
+    }));
+    const found = diagnose(table, twice);
+    expect(found.contradictory).toEqual(twice);
+    expect(found.groups[0]?.length).toBe(table.list.faults.length + 1);
+  });
+});
+
+function tableNamed(tables: ReturnType<typeof fixtureTables>, name: string): FaultTable {
+  const found = tables.find((one) => one.name === name);
+  if (found === undefined) throw new Error(`there is no ${name}`);
+  return found.table;
+}
