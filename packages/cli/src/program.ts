@@ -136,6 +136,112 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
     });
 
   program
+    .command('checks')
+    .summary('the readings that find every mistake')
+    .description(
+      'Prints the readings with an ohmmeter that find every mistake that can be measured, the fewest or those that ' +
+        'prove everything touched, and names what no reading shows.',
+    )
+    .argument('<kit>', 'the kit file')
+    .addOption(variantOption())
+    .addOption(stageOption())
+    .addOption(pullOption())
+    .addOption(
+      new Option('--list <which>', 'the fewest readings, or all').choices(['short', 'full']).default('short'),
+    )
+    .option('--csv', 'print the list as CSV, to be filled in and given to `diagnose`')
+    .addOption(jsonOption())
+    .addHelpText(
+      'after',
+      `${examples(
+        ['loomproof checks kit.yaml --variant side=left', ''],
+        ['loomproof checks kit.yaml --variant side=left --list full --csv > sheet.csv', ''],
+        ['loomproof checks kit.yaml --stage in-place --pull K10', ''],
+      )}\nExit status: 0 done; 2 the input could not be used.\n`,
+    )
+    .action(
+      async (
+        kit: string,
+        options: {
+          variant?: string[];
+          stage: string;
+          pull?: string[];
+          list: 'short' | 'full';
+          csv?: boolean;
+          json?: boolean;
+        },
+      ) => {
+        const { checks } = await import('./commands/checks.ts');
+        const { stageNamed } = await import('./checks/stage-of.ts');
+        const { variant = [], pull = [], list, csv = false, json = false } = options;
+        finish(checks(kit, { variant, stage: stageNamed(options.stage), pulled: pull, list, csv, json }, io));
+      },
+    );
+
+  program
+    .command('diagnose')
+    .summary('explain readings')
+    .description(
+      'Explains readings: as designed, or every single fault, else every pair of faults that agrees with all of them, ' +
+        'most likely first, and the next reading that tells most.',
+    )
+    .argument('<kit>', 'the kit file')
+    .argument('<readings>', 'a CSV with the columns from, to and reading')
+    .addOption(variantOption())
+    .addOption(stageOption())
+    .addOption(pullOption())
+    .option('--shipped <file>', 'the kit file as it was shipped, to compare with instead of the one of today')
+    .addOption(jsonOption())
+    .addHelpText(
+      'after',
+      `${examples(
+        ['loomproof diagnose kit.yaml readings.csv --variant side=left', ''],
+        ['loomproof diagnose kit.yaml readings.csv', 'which variant is this?'],
+        ['loomproof diagnose kit.yaml readings.csv --shipped kit-A.yaml', ''],
+      )}\nExit status: 0 as designed; 1 otherwise; 2 the input could not be used.\n`,
+    )
+    .action(
+      async (
+        kit: string,
+        readings: string,
+        options: { variant?: string[]; stage: string; pull?: string[]; shipped?: string; json?: boolean },
+      ) => {
+        const { diagnose } = await import('./commands/diagnose.ts');
+        const { stageNamed } = await import('./checks/stage-of.ts');
+        const { variant = [], pull = [], shipped = null, json = false } = options;
+        const how = { variant, stage: stageNamed(options.stage), pulled: pull, shipped, json };
+        finish(diagnose(kit, readings, how, io));
+      },
+    );
+
+  program
+    .command('sheets')
+    .summary('write the documents of a kit')
+    .description(
+      'Writes for every variant the work instruction, the pin table before and after, the parts list, the cut list ' +
+        'and the circuits before and after; and what differs between the variants. One self-contained file each.',
+    )
+    .argument('<kit>', 'the kit file')
+    .requiredOption(
+      '--out <folder>',
+      'the folder, made when it is not there; files of the same names are replaced',
+    )
+    .addOption(variantOption())
+    .addOption(jsonOption())
+    .addHelpText(
+      'after',
+      `${examples(
+        ['loomproof sheets kit.yaml --out sheets', ''],
+        ['loomproof sheets kit.yaml --out sheets --variant side=left', ''],
+      )}\nExit status: 0 done, also when the kit is not proved, which its sheets then say; 2 the input could not be\nused, or a file not be written.\n`,
+    )
+    .action(async (kit: string, options: { out: string; variant?: string[]; json?: boolean }) => {
+      const { sheets } = await import('./commands/sheets.ts');
+      const { variant = [], json = false, out } = options;
+      finish(sheets(kit, { variant, json, out }, io));
+    });
+
+  program
     .command('schema')
     .summary('print a JSON Schema')
     .description('Prints the JSON Schema of kit files, or of what `prove --json` prints.')
@@ -188,6 +294,16 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
 
 function jsonOption(description = 'print JSON for programs'): Option {
   return new Option('--json', description);
+}
+
+function stageOption(): Option {
+  return new Option('--stage <stage>', 'what is plugged while readings are taken')
+    .choices(['bench', 'unplugged', 'in-place'])
+    .default('unplugged');
+}
+
+function pullOption(): Option {
+  return namesOption('--pull <connector>', 'in place: a connector that is unplugged all the same; repeat it');
 }
 
 function variantOption(): Option {

@@ -1,0 +1,57 @@
+import { placeInWords } from '@loomproof/netlist';
+import type { Check, Checklist, FaultTable, ProbeProof } from '@loomproof/verify';
+
+/** One line of a sheet. */
+export interface CheckRow {
+  readonly number: number;
+  readonly from: string;
+  readonly to: string;
+  readonly expected: string;
+  /** How an open reading is shown not to be a probe that touches nothing; empty for whole ones. */
+  readonly proof: string;
+  readonly whereFrom: string;
+  readonly whereTo: string;
+}
+
+/** The lines of one of the two lists of a checklist, in order. */
+export function checkRows(checklist: Checklist, list: 'short' | 'full'): readonly CheckRow[] {
+  const { table } = checklist;
+  const { checks } = checklist[list];
+  const proofs = list === 'short' ? checklist.shortProofs : checklist.fullProofs;
+  return checks.map((check, index) => rowOf(table, check, index + 1, proofs[index] ?? null));
+}
+
+function rowOf(
+  table: FaultTable,
+  { a, b, expected }: Check,
+  number: number,
+  proof: ProbeProof | null,
+): CheckRow {
+  const name = (point: number): string => table.points[point]?.name ?? '';
+  const { wholeOhm, openOhm } = table.bands;
+  return {
+    number,
+    from: name(a),
+    to: name(b),
+    expected:
+      expected === 'whole' ? `whole, at most ${wholeOhm} ohm` : `open, at least ${openOhm / 1e6} Mohm`,
+    proof: proofWords(proof, name),
+    whereFrom: where(table, a),
+    whereTo: where(table, b),
+  };
+}
+
+function proofWords(proof: ProbeProof | null, name: (point: number) => string): string {
+  if (proof === null) return '';
+  if (proof.is === 'readings') return `probes proved by ${proof.numbers.join(' and ')}`;
+  if (proof.is === 'jumper')
+    return `first with a marked jumper from ${name(proof.from)} to ${name(proof.to)}: whole; jumper out and counted: open`;
+  return `see that the probe touches metal, or the end of an empty cavity, at ${proof.at.map(name).join(' and ')}`;
+}
+
+function where({ world, points }: FaultTable, point: number): string {
+  const { job } = world;
+  const place = job.places[points[point]?.node ?? -1];
+  const face = job.connectors[place?.connector ?? -1]?.face ?? null;
+  return place === undefined || face === null ? '' : placeInWords(face, place.label, 'wire side');
+}

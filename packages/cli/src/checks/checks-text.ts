@@ -1,0 +1,82 @@
+import { type KitFile, visibleText } from '@loomproof/netlist';
+import type { Checklist, Separation } from '@loomproof/verify';
+import { shortDigest } from '../input/input-digest.ts';
+import { countText } from '../output/count-text.ts';
+import type { Paint } from '../output/paint.ts';
+import { checkRows } from './check-rows.ts';
+import { stageWords } from './stage-words.ts';
+
+/** What is said before any reading is taken; it defers to whoever knows the machine. */
+const cautions: readonly string[] = [
+  'Every source off and proved dead before the first reading; a meter in ohms on a live circuit is damaged.',
+  'Never probe airbag, belt-tensioner or high-voltage circuits. Do not pierce insulation.',
+  'No lamp-type or self-powered tester at module pins. A test pin that does not fit spreads the contact: the test makes the fault.',
+  'Take the first reading as found, before anything is moved; read again while the bundle is moved.',
+  'Zero the leads, write down the zero. Give the number, not the beep.',
+  "The machine maker's service information, local rules and licensed practice come first.",
+  'Nothing may be powered while a reading of this list is not done, not reachable or between the limits.',
+];
+
+/** The checklist of one variant for people; ends with a line end. */
+export function checksText(
+  kit: KitFile,
+  variant: string,
+  checklist: Checklist,
+  how: {
+    readonly list: 'short' | 'full';
+    readonly digest: string;
+    readonly paint: Paint;
+    readonly notProved: boolean;
+  },
+): string {
+  const { table, short, full, pairs } = checklist;
+  const { job } = table.world;
+  const faults = table.list.faults;
+  const lines: string[] = [
+    `${how.paint('Checks', 'bold')}  ${kit.kit}, revision ${kit.revision}, ${variant}; digest ${shortDigest(how.digest)}`,
+    ...(how.notProved ? ['THIS KIT IS NOT PROVED: see `loomproof prove`.'] : []),
+    `Plugged: ${stageWords(table.stage, (index) => job.connectors[index]?.name ?? '')}.`,
+    ...cautions.map((one) => `  ! ${one}`),
+    '',
+  ];
+  for (const [other, separation] of checklist.separations)
+    lines.push(`Which variant? ${separationWords(variant, other, separation)}`);
+  if (checklist.separations.size > 0) lines.push('');
+  const { baseline } = checklist;
+  lines.push(`Before the first cut (${countText(baseline.checks.length, 'reading')}):`);
+  for (const { a, b, expected } of baseline.checks)
+    lines.push(`      ${baseline.points[a] ?? ''} - ${baseline.points[b] ?? ''}: ${expected}`);
+  lines.push('', `${how.list === 'short' ? 'Short list' : 'Full list'} after the work:`);
+  for (const row of checkRows(checklist, how.list)) {
+    lines.push(`  ${String(row.number).padStart(3)}  ${row.from} - ${row.to}: ${row.expected}`);
+    if (row.proof !== '') lines.push(`         ${row.proof}`);
+  }
+  const proof =
+    short.checks.length === short.bound
+      ? 'no list with fewer readings shows them all'
+      : `at least ${short.bound} readings are needed, so at most ${short.checks.length - short.bound} too many`;
+  lines.push(
+    '',
+    `Short list: ${countText(short.checks.length, 'reading')} show ${short.detected.length} of ${countText(faults.length, 'single fault')}; ${proof}.`,
+    `Full list: ${countText(full.checks.length, 'reading')} (${full.continuity} along the nets, ${full.pairwise} pairs of ${full.nets} nets; ${full.oneAgainstTheRest} when each net is read against all later ones tied together; ${full.manyProbes} tests on equipment with many probes).`,
+    ...(full.unsure.length === 0
+      ? []
+      : [
+          `  not asked: ${countText(full.unsure.length, 'pair')} of nets whose reading nobody can know beforehand.`,
+        ]),
+    `Two faults at once: the short list shows ${pairs.shown} of ${pairs.tried}${pairs.tried < pairs.pairs ? ` sampled of ${pairs.pairs}` : ''}; another reading shows ${pairs.shownElsewhere}; ${pairs.alike.length} read as if nothing were wrong.`,
+    `Noticed while working, since the parts refuse it: ${countText(table.list.noticed, 'mistake')}.`,
+    '',
+    'No reading of this stage shows:',
+    ...short.hidden.map(
+      (index) => `  - ${faults[index]?.words ?? ''}. Instead: ${faults[index]?.shownBy ?? ''}.`,
+    ),
+    ...checklist.unreadable.map((one) => `  - ${one.words}. Instead: ${one.shownBy}.`),
+  );
+  return `${lines.map((line) => visibleText(line)).join('\n')}\n`;
+}
+
+function separationWords(variant: string, other: string, one: Separation | null): string {
+  if (one === null) return `no reading tells ${variant} from ${other}: only their labels do.`;
+  return `${one.a} - ${one.b}, ${one.moment}: ${one.first} in ${variant}, ${one.second} in ${other}.`;
+}

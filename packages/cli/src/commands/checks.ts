@@ -1,0 +1,83 @@
+import { makeChecklist, proveKit } from '@loomproof/verify';
+import { checkRows } from '../checks/check-rows.ts';
+import { checksCsv } from '../checks/checks-csv.ts';
+import { checksJson } from '../checks/checks-json.ts';
+import { checksText } from '../checks/checks-text.ts';
+import { type StageOptions, stagesOf } from '../checks/stage-of.ts';
+import { exitCode } from '../exit-code.ts';
+import { readKitFile } from '../input/read-kit-file.ts';
+import type { Io } from '../io/io.ts';
+import { diagnosticJson } from '../output/diagnostic-json.ts';
+import { diagnosticsText } from '../output/diagnostics-text.ts';
+import { jsonText } from '../output/json-text.ts';
+import { paintFor } from '../output/paint.ts';
+import { reportUnusable } from '../output/report-unusable.ts';
+
+/** What the command line says for `checks`. */
+export interface ChecksOptions extends StageOptions {
+  readonly variant: readonly string[];
+  readonly list: 'short' | 'full';
+  readonly csv: boolean;
+  readonly json: boolean;
+}
+
+/**
+ * Prints the readings that find every mistake, for each variant that was asked for.
+ *
+ * @param path - the kit file
+ * @param options - from the command line
+ * @param io - where to read and write
+ * @returns 0, or 2 when the input could not be used
+ */
+export function checks(path: string, options: ChecksOptions, io: Io): number {
+  const whole = readKitFile(path, [], io);
+  const asked = readKitFile(path, options.variant, io);
+  const stages = asked.kit === null ? null : stagesOf(asked.kit, options);
+  const all = [...asked.diagnostics, ...(stages?.diagnostics ?? [])];
+  const verdict = asked.kit === null ? null : proveKit(asked.kit);
+  all.push(...(verdict?.diagnostics ?? []));
+  if (
+    asked.kit === null ||
+    whole.kit === null ||
+    asked.digest === null ||
+    stages === null ||
+    all.some((one) => one.severity === 'error')
+  ) {
+    reportUnusable(
+      all,
+      options.json,
+      { kit: asked.kit?.kit ?? null, digest: asked.digest, variants: [] },
+      io,
+    );
+    return exitCode.unusable;
+  }
+  const { kit, digest } = asked;
+  const jobs = new Map(whole.kit.variants.map(({ variant, job }) => [variant.name, job]));
+  const made = kit.variants.map(({ variant, job }) => ({
+    name: variant.name,
+    checklist: makeChecklist(job, {
+      stage: stages.value(job),
+      variants: new Map([...jobs].filter(([name]) => name !== variant.name)),
+    }),
+  }));
+  if (options.json) {
+    io.out(
+      jsonText({
+        kit: kit.kit,
+        revision: kit.revision,
+        digest,
+        proved: verdict?.verdict === 'proved',
+        variants: made.map(({ name, checklist }) => checksJson(name, checklist)),
+        diagnostics: all.map(diagnosticJson),
+      }),
+    );
+    return exitCode.good;
+  }
+  io.err(diagnosticsText(all));
+  const how = { list: options.list, digest, paint: paintFor(io), notProved: verdict?.verdict !== 'proved' };
+  for (const { name, checklist } of made)
+    io.out(
+      options.csv ? checksCsv(checkRows(checklist, options.list)) : checksText(kit, name, checklist, how),
+    );
+  return exitCode.good;
+}

@@ -1,0 +1,137 @@
+import type { KitFile } from '@loomproof/netlist';
+import {
+  diagnose as explain,
+  type HarnessCandidate,
+  proveKit,
+  rankCandidates,
+  readReadings,
+  type Stage,
+} from '@loomproof/verify';
+import { stagesOf } from '../checks/stage-of.ts';
+import { diagnosisReport } from '../diagnose/diagnosis-report.ts';
+import { diagnosisText } from '../diagnose/diagnosis-text.ts';
+import { exitCode } from '../exit-code.ts';
+import { readKitFile } from '../input/read-kit-file.ts';
+import { textOfFile } from '../input/text-of-file.ts';
+import type { Io } from '../io/io.ts';
+import { diagnosticJson } from '../output/diagnostic-json.ts';
+import { diagnosticsText } from '../output/diagnostics-text.ts';
+import { jsonText } from '../output/json-text.ts';
+import { reportUnusable } from '../output/report-unusable.ts';
+
+/** What the command line says for `diagnose`. */
+export interface DiagnoseCommandOptions {
+  readonly variant: readonly string[];
+  readonly stage: Stage['is'];
+  readonly pulled: readonly string[];
+  /** The kit file as it was shipped; compared with instead of today's. */
+  readonly shipped: string | null;
+  readonly json: boolean;
+}
+
+const mostReadingsBytes = 4_000_000;
+
+/**
+ * Explains readings of a harness.
+ *
+ * @param path - the kit file of today
+ * @param readingsPath - the table of readings
+ * @param options - from the command line
+ * @param io - where to read and write
+ * @returns 0 as designed, 1 otherwise, 2 when the input could not be used
+ */
+export function diagnose(
+  path: string,
+  readingsPath: string,
+  options: DiagnoseCommandOptions,
+  io: Io,
+): number {
+  const today = readKitFile(path, [], io);
+  const shipped = options.shipped === null ? null : readKitFile(options.shipped, [], io);
+  const main = shipped ?? today;
+  const labelled = readKitFile(options.shipped ?? path, options.variant, io);
+  const file = textOfFile(readingsPath, io.read(readingsPath, mostReadingsBytes), 'marked');
+  const rows =
+    file.source === null ? { value: null, diagnostics: [file.diagnostic] } : readReadings(file.source);
+  const stages = main.kit === null ? null : stagesOf(main.kit, options);
+  const all = [
+    ...today.diagnostics,
+    ...(shipped?.diagnostics ?? []),
+    ...(options.variant.length === 0 ? [] : labelled.diagnostics),
+    ...rows.diagnostics,
+    ...(stages?.diagnostics ?? []),
+  ];
+  if (
+    main.kit === null ||
+    today.kit === null ||
+    labelled.kit === null ||
+    rows.value === null ||
+    stages === null ||
+    all.some((one) => one.severity === 'error')
+  ) {
+    reportUnusable(
+      all,
+      options.json,
+      { kit: main.kit?.kit ?? null, digest: main.digest, diagnosis: null },
+      io,
+    );
+    return exitCode.unusable;
+  }
+  // Without a variant every variant of every revision at hand is tried; with one, the label is checked all the same.
+  const candidates = [...candidatesOf(main.kit), ...(shipped === null ? [] : candidatesOf(today.kit))];
+  const [first] = candidates;
+  if (first === undefined) return exitCode.unusable;
+  const ranked = rankCandidates(candidates, rows.value, { stage: stages.value(first.job) });
+  const names = new Set(labelled.kit.variants.map((one) => one.variant.name));
+  const own = ranked.filter(
+    ({ candidate }) => candidate.revision === main.kit?.revision && names.has(candidate.variant),
+  );
+  const chosen = (options.variant.length === 0 && shipped === null ? ranked[0] : own[0]) ?? ranked[0];
+  if (chosen === undefined) return exitCode.unusable;
+  const best = ranked[0];
+  const mislabelled =
+    options.variant.length > 0 &&
+    best !== undefined &&
+    best.against === 0 &&
+    best.unknown === 0 &&
+    (chosen.against > 0 || chosen.unknown > 0);
+  const verdict = proveKit(chosen.candidate.revision === main.kit.revision ? main.kit : today.kit);
+  const diagnosis = explain(chosen.table, chosen.placed.readings);
+  const report = diagnosisReport(chosen, diagnosis, verdict.verdict === 'refuted');
+  const label =
+    mislabelled && best !== undefined
+      ? `Label against content: it reads as revision ${best.candidate.revision}, ${best.candidate.variant}`
+      : null;
+  if (options.json)
+    io.out(
+      jsonText({
+        kit: main.kit.kit,
+        digest: main.digest,
+        shipped: options.shipped !== null,
+        ranking: ranked.map(({ candidate, against, unknown, explainedBy }) => ({
+          revision: candidate.revision,
+          variant: candidate.variant,
+          against,
+          unknown,
+          explainedBy,
+        })),
+        labelAgainstContent: label,
+        diagnosis: report,
+        diagnostics: all.map(diagnosticJson),
+      }),
+    );
+  else {
+    io.err(diagnosticsText(all));
+    io.out(diagnosisText(main.kit.kit, report, ranked, label));
+  }
+  const clean =
+    report.result === 'as designed' &&
+    label === null &&
+    report.between.length + report.contradictory.length + report.additions.length === 0 &&
+    !report.classes.includes('design error');
+  return clean ? exitCode.good : exitCode.bad;
+}
+
+function candidatesOf(kit: KitFile): readonly HarnessCandidate[] {
+  return kit.variants.map(({ variant, job }) => ({ revision: kit.revision, variant: variant.name, job }));
+}

@@ -1,0 +1,107 @@
+import {
+  classifyDiagnosis,
+  type Diagnosis,
+  type Explanation,
+  type FaultTable,
+  type RankedCandidate,
+  type Reading,
+  type ResultClass,
+} from '@loomproof/verify';
+
+/** A diagnosis with every point and fault in words, for text and JSON alike. */
+export interface DiagnosisReport {
+  readonly revision: string;
+  readonly variant: string;
+  readonly result: Diagnosis['is'];
+  readonly classes: readonly ResultClass[];
+  readonly groups: readonly (readonly ExplanationWords[])[];
+  readonly next: {
+    readonly from: string;
+    readonly to: string;
+    readonly whole: number;
+    readonly other: number;
+    readonly bits: number;
+  } | null;
+  readonly suspects: readonly { readonly reading: string; readonly explains: readonly ExplanationWords[] }[];
+  readonly conflict: readonly string[];
+  readonly between: readonly string[];
+  readonly contradictory: readonly string[];
+  readonly unanswered: readonly string[];
+  readonly additions: readonly {
+    readonly reading: string;
+    readonly name: string;
+    readonly near: string | null;
+  }[];
+  readonly unreachable: readonly string[];
+  readonly notChecked: readonly string[];
+  readonly allPairsTried: boolean;
+}
+
+/** One way to explain the readings; no fault is an empty list. */
+export interface ExplanationWords {
+  readonly faults: readonly {
+    readonly id: string;
+    readonly words: string;
+    readonly likelihood: string;
+    readonly reason: string;
+    readonly origin: string;
+  }[];
+}
+
+/** Puts a diagnosis of a candidate into words. */
+export function diagnosisReport(
+  { candidate, table, placed }: RankedCandidate,
+  diagnosis: Diagnosis,
+  designRefuted: boolean,
+): DiagnosisReport {
+  const reading = (one: Reading): string => readingWords(table, one);
+  const row = ({ from, to, line }: { from: string; to: string; line: number }): string =>
+    `${from} - ${to} (line ${line})`;
+  const { next } = diagnosis;
+  return {
+    revision: candidate.revision,
+    variant: candidate.variant,
+    result: diagnosis.is,
+    classes: classifyDiagnosis(diagnosis, { designRefuted, addition: placed.unknown.length > 0 }),
+    groups: diagnosis.groups.map((group) => group.map(explanationWords)),
+    next:
+      next === null
+        ? null
+        : {
+            from: table.points[next.a]?.name ?? '',
+            to: table.points[next.b]?.name ?? '',
+            whole: next.whole,
+            other: next.other,
+            bits: Math.round(next.bits * 1000) / 1000,
+          },
+    suspects: diagnosis.suspects.map((one) => ({
+      reading: reading(one.reading),
+      explains: one.explains.map(explanationWords),
+    })),
+    conflict: diagnosis.conflict.map(reading),
+    between: diagnosis.between.map(reading),
+    contradictory: diagnosis.contradictory.map(reading),
+    unanswered: placed.unanswered.map(row),
+    additions: placed.unknown.map((one) => ({ reading: row(one.row), name: one.name, near: one.near })),
+    unreachable: placed.unreachable.map((one) => row(one.row)),
+    notChecked: diagnosis.notChecked.map((one) => one.words),
+    allPairsTried: diagnosis.allPairsTried,
+  };
+}
+
+function readingWords(table: FaultTable, { a, b, outcome, line }: Reading): string {
+  const expected = table.designed.expected(a, b);
+  return `${table.points[a]?.name ?? ''} - ${table.points[b]?.name ?? ''} (line ${line}): ${outcome}, designed ${expected}`;
+}
+
+function explanationWords({ faults }: Explanation): ExplanationWords {
+  return {
+    faults: faults.map(({ id, words, likelihood, reason, origin }) => ({
+      id,
+      words,
+      likelihood,
+      reason,
+      origin,
+    })),
+  };
+}

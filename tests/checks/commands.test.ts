@@ -1,0 +1,169 @@
+import { describe, expect, it } from 'vitest';
+import { runInMemory } from '../support/memory-io.ts';
+
+const kit = 'fixtures/van-beacon/kit.yaml';
+
+/** The list as CSV with every reading filled in as designed, but for the pairs given. */
+async function filledIn(wrong: ReadonlyMap<string, string> = new Map(), list = 'short'): Promise<string> {
+  const { out } = await runInMemory(['checks', kit, '--variant', 'build=early', '--list', list, '--csv']);
+  const rows = out()
+    .split('\r\n')
+    .filter((row) => row !== '')
+    .slice(1)
+    .map((row) => row.split(','));
+  const lines = rows.map((row) => {
+    const [from = '', to = ''] = row.slice(1);
+    const expected = row[3]?.startsWith('"whole') === true || row[3]?.startsWith('whole') === true;
+    return `${from},${to},${wrong.get(`${from} ${to}`) ?? (expected ? '0.2 ohm' : 'OL')}`;
+  });
+  return ['from,to,reading', ...lines].join('\n');
+}
+
+describe('loomproof checks', () => {
+  it('says what shows each mistake, what none shows, and that the list is the shortest', async () => {
+    const { code, out } = await runInMemory(['checks', kit, '--variant', 'build=early']);
+    expect(code).toBe(0);
+    expect(out()).toContain('no list with fewer readings shows them all');
+    expect(out()).toContain('no reading tells build=early from build=late: only their labels do');
+    expect(out()).toContain('jumper out and counted: open');
+    expect(out()).toContain('step 6 (cover) was left out. Instead: look at the end');
+    expect(out()).toContain('Nothing may be powered while');
+    expect(out()).not.toContain('NOT PROVED');
+  });
+
+  it('prints JSON with both lists', async () => {
+    const { code, out } = await runInMemory(['checks', kit, '--variant', 'build=early', '--json']);
+    expect(code).toBe(0);
+    const data = JSON.parse(out());
+    expect(data.proved).toBe(true);
+    expect(data.variants[0].short.checks.length).toBe(data.variants[0].short.bound);
+    expect(data.variants[0].full.checks.length).toBeGreaterThan(data.variants[0].short.checks.length);
+  });
+
+  it('names a connector that is not there', async () => {
+    const { code, err } = await runInMemory(['checks', kit, '--stage', 'in-place', '--pull', 'K99']);
+    expect(code).toBe(2);
+    expect(err()).toContain('there is no connector `K99`');
+  });
+
+  it('says across the top that a kit is not proved', async () => {
+    const { value } = {
+      value: await runInMemory(['checks', 'bad.yaml'], { files: new Map([['bad.yaml', unfinished]]) }),
+    };
+    expect(value.code).toBe(0);
+    expect(value.out()).toContain('THIS KIT IS NOT PROVED');
+  });
+});
+
+describe('loomproof diagnose', () => {
+  it('a harness that reads as designed is as designed', async () => {
+    const files = new Map([['r.csv', await filledIn()]]);
+    const { code, out } = await runInMemory(['diagnose', kit, 'r.csv', '--variant', 'build=early'], {
+      files,
+    });
+    expect(out()).toContain('nothing is wrong: as designed');
+    expect(out()).toContain('Class: no fault found');
+    expect(code).toBe(0);
+  });
+
+  it('an open return is explained by every single cause, and the next reading is named', async () => {
+    const files = new Map([['r.csv', await filledIn(new Map([['K10:6 K20:2', 'OL']]))]]);
+    const { code, out } = await runInMemory(['diagnose', kit, 'r.csv', '--variant', 'build=early'], {
+      files,
+    });
+    expect(code).toBe(1);
+    expect(out()).toContain('step 12 (insert) was left out');
+    expect(out()).toContain('was done at K10:7 instead of K10:6');
+    expect(out()).toMatch(/Next reading: \S+ - \S+/);
+    expect(out()).toContain('Class: installation error, build error (not settled)');
+  });
+
+  it('a reading between the limits decides nothing and keeps the exit status from being good', async () => {
+    const files = new Map([['r.csv', await filledIn(new Map([['K10:6 K20:2', '40 ohm']]))]]);
+    const { code, out } = await runInMemory(['diagnose', kit, 'r.csv', '--variant', 'build=early'], {
+      files,
+    });
+    expect(code).toBe(1);
+    expect(out()).toContain('Between the limits, look into it: K10:6 - K20:2');
+  });
+
+  it('the label is compared with the content, and without a variant the best one is found', async () => {
+    const strip = 'fixtures/ambulance-strip/kit.yaml';
+    const listed = await runInMemory([
+      'checks',
+      strip,
+      '--variant',
+      'option=single',
+      '--list',
+      'full',
+      '--json',
+    ]);
+    const { checks } = JSON.parse(listed.out()).variants[0].full;
+    const rows = checks.map((one: { from: string; to: string; expected: string }) =>
+      [one.from, one.to, one.expected.startsWith('whole') ? '0.1 ohm' : 'OL'].join(','),
+    );
+    const files = new Map([['r.csv', ['from,to,reading', ...rows].join('\n')]]);
+    const unlabelled = await runInMemory(['diagnose', strip, 'r.csv'], { files });
+    expect(unlabelled.out()).toContain('option=single: as designed');
+    expect(unlabelled.code).toBe(0);
+    const labelled = await runInMemory(['diagnose', strip, 'r.csv', '--variant', 'option=bridged'], {
+      files,
+    });
+    expect(labelled.out()).toContain('Label against content: it reads as revision');
+    expect(labelled.code).toBe(1);
+  });
+
+  it('a harness that was shipped otherwise is compared with what was shipped', async () => {
+    const { readFixture } = await import('../support/fixture-folder.ts');
+    const today = readFixture('van-beacon/kit.yaml').text;
+    const shipped = today.replaceAll('K10:6', 'K10:7').replace('revision: B', 'revision: A');
+    const listed = await runInMemory(['checks', 'old.yaml', '--variant', 'build=early', '--json'], {
+      files: new Map([['old.yaml', shipped]]),
+    });
+    const { checks } = JSON.parse(listed.out()).variants[0].full;
+    const rows = checks.map((one: { from: string; to: string; expected: string }) =>
+      [one.from, one.to, one.expected.startsWith('whole') ? '0.1 ohm' : 'OL'].join(','),
+    );
+    const files = new Map([
+      ['old.yaml', shipped],
+      ['new.yaml', today],
+      ['r.csv', ['from,to,reading', ...rows].join('\n')],
+    ]);
+    const argv = ['diagnose', 'new.yaml', 'r.csv', '--variant', 'build=early'];
+    const against = await runInMemory([...argv, '--shipped', 'old.yaml'], { files });
+    expect(against.out()).toContain('revision A, build=early: as designed');
+    expect(against.code).toBe(0);
+    expect((await runInMemory(argv, { files })).code).toBe(1);
+  });
+
+  it('a point that no revision has is an as-found addition, with the nearest name', async () => {
+    const files = new Map([['r.csv', `${await filledIn()}\nK10:6,XTRA:1,0.2 ohm\nK10:6,K20:22,OL\n`]]);
+    const { code, out } = await runInMemory(['diagnose', kit, 'r.csv', '--variant', 'build=early'], {
+      files,
+    });
+    expect(code).toBe(1);
+    expect(out()).toContain('As-found addition, or a wrong name: XTRA:1');
+    expect(out()).toContain('did you mean K20:2?');
+  });
+
+  it('complains of every row that is not a reading, and judges nothing', async () => {
+    const files = new Map([['r.csv', 'from,to,reading\nK10:6,K20:2,beep\nK10:6,,OL\n']]);
+    const { code, err } = await runInMemory(['diagnose', kit, 'r.csv'], { files });
+    expect(code).toBe(2);
+    expect(err()).toContain('`beep` is not a reading');
+    expect(err()).toContain('a reading needs two points');
+  });
+});
+
+const unfinished = `kit: half done
+revision: A
+stock:
+  studs: { G: { chassis: yes, source: never } }
+bag:
+  connectors: { K: { cavities: 1..2 } }
+  wires: { w: { from: K:1, to: loose, size: 1 mm2 } }
+work:
+  - { do: fasten, wire: w }
+wanted:
+  circuits: { c: [K:1, K:2] }
+`;
