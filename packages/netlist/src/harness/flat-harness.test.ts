@@ -46,6 +46,7 @@ describe('flatHarness', () => {
     expect([...flat.endHomeTerminal]).toEqual([0, -1, 1, 0, -1, 2]);
     expect([...flat.terminalNode]).toEqual(job.terminals.map((terminal) => terminal.node));
     expect([...flat.terminalHome]).toEqual([0, 6, -1]);
+    expect([...flat.terminalFirstEnd]).toEqual([0, 2, 5]);
     expect([...flat.jointNode]).toEqual(job.joints.map((joint) => joint.node));
     expect([...flat.cavity]).toEqual([1, 1, 1, 1, 1, 1, 0]);
     expect([...flat.devicePin]).toEqual([0, 0, 0, 1, 1, 1, 0]);

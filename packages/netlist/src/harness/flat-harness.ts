@@ -23,6 +23,8 @@ export interface FlatHarness {
   readonly terminalNode: Int32Array;
   /** The place of each terminal before the work, or -1. */
   readonly terminalHome: Int32Array;
+  /** The first end in each terminal before the work, or -1. */
+  readonly terminalFirstEnd: Int32Array;
   readonly jointNode: Int32Array;
   /** The seal on each end before the work. */
   readonly endSeal: readonly (string | null)[];
@@ -73,6 +75,7 @@ function flatten({ ends, wires, terminals, joints, places, connectors }: Job): F
     endHomeTerminal: new Int32Array(ends.length).fill(-1),
     terminalNode: new Int32Array(terminals.length),
     terminalHome: new Int32Array(terminals.length),
+    terminalFirstEnd: new Int32Array(terminals.length),
     jointNode: new Int32Array(joints.length),
     endSeal: ends.map((end) => end.seal),
     plug: places.map((place) => (place.blanked ? '' : null)),
@@ -98,7 +101,8 @@ function flatten({ ends, wires, terminals, joints, places, connectors }: Job): F
       flat.endHomeAt[index] = home.place;
     } else flat.endHome[index] = home.stripped ? homeKinds.stripped : homeKinds.bare;
   }
-  for (const [index, { node, place }] of terminals.entries()) {
+  for (const [index, { node, place, ends: crimped }] of terminals.entries()) {
+    flat.terminalFirstEnd[index] = crimped[0] ?? -1;
     flat.terminalNode[index] = node;
     flat.terminalHome[index] = place;
   }

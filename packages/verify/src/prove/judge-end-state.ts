@@ -1,4 +1,4 @@
-import type { Rework } from '@loomproof/netlist';
+import { flatHarness, type Rework } from '@loomproof/netlist';
 import { assembledPlugged } from './assembled-view.ts';
 import type { RawFinding } from './finding.ts';
 import { isUnusedKitWire } from './judge-frame.ts';
@@ -127,7 +127,9 @@ function partFindings(rework: Rework): readonly RawFinding[] {
       keys: [`part:${name}`],
     });
   }
-  for (let index = 0; index < job.wires.length; index += 1) {
+  const { wireOfKit } = flatHarness(job);
+  for (let index = 0; index < wireOfKit.length; index += 1) {
+    if (wireOfKit[index] !== 1) continue;
     const wire = job.wires[index];
     if (wire === undefined || !isUnusedKitWire(rework, index)) continue;
     findings.push({

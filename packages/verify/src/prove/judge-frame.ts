@@ -1,6 +1,7 @@
 import {
   beforeWork,
   type Conducts,
+  flatHarness,
   type Job,
   type Rework,
   reachedFrom,
@@ -166,7 +167,7 @@ function namedThings(
     if (onNamedNet[place] === 1) continue;
     for (const node of reachedFrom(rework.graph, beforeWork, place, view)) onNamedNet[node] = 1;
   }
-  const stated = new Set(expectation.stated.flatMap((net) => [...net.places]));
+  const stated = statedPlaces(job, expectation);
   const stubs = new Set(wanted.stubs.map((stub) => stub.wire));
   // The terminal of a retired wire may be taken out, so the cavities at its ends are named with it.
   for (const wire of wanted.retiredWires) {
@@ -181,9 +182,16 @@ function namedThings(
       const node = job.ends[job.wires[wire]?.ends[0] ?? -1]?.node ?? -1;
       return onNamedNet[node] === 1;
     },
-    place: (place) => places.has(place) || stated.has(place),
+    place: (place) => places.has(place) || stated[place] === 1,
     net: (node) => onNamedNet[node] === 1,
   };
+}
+
+/** 1 for each place of a stated net. */
+function statedPlaces(job: Job, expectation: Expectation): Uint8Array {
+  const stated = new Uint8Array(job.places.length);
+  for (const net of expectation.stated) for (const place of net.places) stated[place] = 1;
+  return stated;
 }
 
 /** Kit conductors that serve no stated net: with the leaves that end at no place pruned, nothing of them is left. */
@@ -195,8 +203,9 @@ function idleKitWires(
 ): readonly RawFinding[] {
   const { job, graph } = rework;
   const findings: RawFinding[] = [];
-  const serving = new Map<number, boolean>();
-  const stated = new Set(expectation.stated.flatMap((net) => [...net.places]));
+  const { wireOfKit } = flatHarness(job);
+  const serving = new Uint8Array(graph.edgeCount);
+  const stated = statedPlaces(job, expectation);
   // The first piece of a wire has its number; those that cuts leave come after the wires.
   const cutPieces = new Map<number, number[]>();
   for (let piece = job.wires.length; piece < job.pieces.length; piece += 1) {
@@ -206,13 +215,14 @@ function idleKitWires(
     else list.push(piece);
   }
   for (let index = 0; index < job.wires.length; index += 1) {
+    if (wireOfKit[index] !== 1 || isUnusedKitWire(rework, index)) continue;
     const wire = job.wires[index];
-    if (wire?.origin !== 'kit' || isUnusedKitWire(rework, index)) continue;
+    if (wire === undefined) continue;
     const edges = aliveEdgesOf(rework, index, [index, ...(cutPieces.get(index) ?? [])]);
-    if (edges.length === 0 || edges.some((edge) => serving.get(edge) === true)) continue;
-    if (!edges.some((edge) => serving.has(edge)))
+    if (edges.length === 0 || edges.some((edge) => serving[edge] === serves)) continue;
+    if (edges.every((edge) => serving[edge] === notJudged))
       markServing(rework, stated, view, graph.from[edges[0] ?? 0] ?? 0, serving);
-    if (edges.some((edge) => serving.get(edge) === true)) continue;
+    if (edges.some((edge) => serving[edge] === serves)) continue;
     findings.push({
       kind: 'kit-wire-idle',
       step: null,
@@ -264,41 +274,51 @@ function aliveEdgesOf(rework: Rework, wire: number, pieces: readonly number[]): 
   return edges;
 }
 
+/** What {@link markServing} says of an edge. */
+const notJudged = 0;
+const idle = 1;
+const serves = 2;
+const beingJudged = 3;
+
 function markServing(
   rework: Rework,
-  statedPlaces: ReadonlySet<number>,
+  onStatedNet: Uint8Array,
   view: Conducts,
   start: number,
-  serving: Map<number, boolean>,
+  serving: Uint8Array,
 ): void {
   const { graph, job, ordinal } = rework;
   const nodes = reachedFrom(graph, ordinal, start, view);
-  const stated = nodes.some((node) => node < job.places.length && statedPlaces.has(node));
-  const degree = new Map<number, number>();
-  const edges = new Set<number>();
+  const stated = nodes.some((node) => node < job.places.length && onStatedNet[node] === 1);
+  const degree = graph.beginSearch();
+  const edges: number[] = [];
   for (const node of nodes) {
+    let count = 0;
     for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
       const edge = half >> 1;
       if (!graph.aliveAt(edge, ordinal) || !view(edge)) continue;
-      edges.add(edge);
-      degree.set(node, (degree.get(node) ?? 0) + 1);
+      if (serving[edge] !== beingJudged) edges.push(edge);
+      serving[edge] = beingJudged;
+      count += 1;
     }
+    degree.mark(node, count);
   }
-  const leaves = nodes.filter((node) => node >= job.places.length && degree.get(node) === 1);
+  const leaves = nodes.filter((node) => node >= job.places.length && degree.valueOf(node) === 1);
   for (let at = 0; at < leaves.length; at += 1) {
     const node = leaves[at] as number;
     for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
       const edge = half >> 1;
-      if (!edges.delete(edge)) continue;
-      serving.set(edge, false);
+      if (serving[edge] !== beingJudged) continue;
+      serving[edge] = idle;
       const other = graph.otherEnd(half);
-      const left = (degree.get(other) ?? 1) - 1;
-      degree.set(other, left);
+      const left = degree.valueOf(other) - 1;
+      degree.mark(other, left);
       if (left === 1 && other >= job.places.length) leaves.push(other);
     }
   }
   const places = nodes.filter((node) => node < job.places.length).length;
-  for (const edge of edges) serving.set(edge, stated && places > 1);
+  for (const edge of edges)
+    if (serving[edge] === beingJudged) serving[edge] = stated && places > 1 ? serves : idle;
 }
 
 /** A kit wire that was left in the bag: whole, and both its ends still loose. */

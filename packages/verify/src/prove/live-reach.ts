@@ -1,4 +1,4 @@
-import type { Conducts, Job, NodeMarks, Rework } from '@loomproof/netlist';
+import { type Conducts, type Job, type NodeMarks, type Rework, UnionFind } from '@loomproof/netlist';
 import type { PathHop, SourceReach } from './finding.ts';
 import type { Names } from './names.ts';
 
@@ -9,6 +9,17 @@ export type Moment = 'now' | 'finished';
 const start = -1;
 const overChassis = -2;
 const firstElement = -3;
+
+/** A search may always see so many nodes before it asks for the distances of all nodes from their nearest source. */
+const plainSearch = 512;
+
+/** Distances from the sources as they are after one step, seen in one way. */
+interface Field {
+  readonly ordinal: number;
+  readonly moment: Moment;
+  readonly conducts: Conducts;
+  readonly distances: Int32Array;
+}
 
 /**
  * Finds whether some source reaches a point: through copper, mates, chassis and any element, loads included, in any
@@ -22,6 +33,10 @@ export class LiveReach {
   readonly #nextWay: Int32Array;
   readonly #chassis: readonly number[];
   readonly #supplyOf = new Map<number, number[]>();
+  readonly #field = new Map<'certain' | 'unknown', Field>();
+  #together: UnionFind | null = null;
+  #edgesSeen = 0;
+  #nodesSeen = 0;
 
   constructor(rework: Rework, names: Names) {
     this.#rework = rework;
@@ -37,8 +52,7 @@ export class LiveReach {
     for (let index = job.elements.length - 1; index >= 0; index -= 1) {
       const element = job.elements[index];
       if (element === undefined) continue;
-      // The search runs against the current, so a diode is entered at its cathode and left at its anode.
-      if (element.kind !== 'diode') add(element.from, index * 2 + 1);
+      add(element.from, index * 2 + 1);
       add(element.to, index * 2);
     }
     this.#chassis = chassisOf(job);
@@ -61,32 +75,66 @@ export class LiveReach {
     return source === 'unknown' ? 'unknown' : 'certain';
   }
 
-  /** The source that reaches a node, with the path from the node to it, or null. */
+  /**
+   * The source that reaches a node, with the path from the node to it, or null. Of several sources it is a nearest one,
+   * and of those the one that a breadth-first search comes to first. Once all searches together have seen as many nodes
+   * as there are, they keep to shortest paths, so that asking for many nodes costs no walk over the harness for each.
+   */
   from(node: number, moment: Moment, conducts: Conducts): SourceReach | null {
-    const { graph, job, ordinal, fuseFitted } = this.#rework;
+    const plain = this.#search(node, moment, conducts, null);
+    if (plain !== 'too large') return plain;
+    if (moment === 'now' && !this.#mayBeReached(node)) return null;
+    for (const wanted of ['certain', 'unknown'] as const) {
+      const distances = this.#distances(wanted, moment, conducts);
+      if ((distances[node] as number) < 0) continue;
+      const found = this.#search(node, moment, conducts, distances);
+      if (found !== 'too large') return found;
+    }
+    return null;
+  }
+
+  /** Whether an element lets the search, which runs against the current, pass in that direction. */
+  #passes(way: number): boolean {
+    const element = this.#rework.job.elements[way >> 1];
+    if (element?.kind === 'fuse') return this.#rework.fuseFitted[way >> 1] === true;
+    // A diode is entered at its cathode and left at its anode.
+    return element?.kind !== 'diode' || (way & 1) === 0;
+  }
+
+  #search(
+    node: number,
+    moment: Moment,
+    conducts: Conducts,
+    distances: Int32Array | null,
+  ): SourceReach | null | 'too large' {
+    const { graph, job, ordinal } = this.#rework;
+    const room = distances !== null ? job.nodeCount : Math.max(plainSearch, job.nodeCount - this.#nodesSeen);
     const cameBy = graph.beginSearch();
     cameBy.mark(node, start);
     const queue = [node];
     let unknown = -1;
     let chassisBy = -1;
     for (let at = 0; at < queue.length; at += 1) {
+      this.#nodesSeen += 1;
+      if (at > room) return 'too large';
       const here = queue[at] as number;
+      // On a shortest path each hop comes nearer to the source by one.
+      const left = distances === null ? -1 : (distances[here] as number) - 1;
       if (here < job.places.length) {
         const source = this.#sourceAt(here, moment);
         if (source === 'certain') return this.#reach(cameBy, here, chassisBy, true);
         if (source === 'unknown' && unknown < 0) unknown = here;
         for (let way = this.#firstWay[here] as number; way >= 0; way = this.#nextWay[way] as number) {
-          const element = job.elements[way >> 1];
-          if (element === undefined || (element.kind === 'fuse' && fuseFitted[way >> 1] !== true)) continue;
-          const next = (way & 1) === 0 ? element.from : element.to;
-          if (cameBy.has(next)) continue;
+          const next = this.#otherSide(way);
+          if (cameBy.has(next) || (distances !== null && distances[next] !== left)) continue;
+          if (!this.#passes(way)) continue;
           cameBy.mark(next, firstElement - way);
           queue.push(next);
         }
         if (chassisBy < 0 && job.places[here]?.chassis === true) {
           chassisBy = here;
           for (const next of this.#chassis) {
-            if (cameBy.has(next)) continue;
+            if (cameBy.has(next) || (distances !== null && distances[next] !== left)) continue;
             cameBy.mark(next, overChassis);
             queue.push(next);
           }
@@ -95,12 +143,79 @@ export class LiveReach {
       for (let half = graph.firstHalf(here); half >= 0; half = graph.nextHalf(half)) {
         if (!graph.aliveAt(half >> 1, ordinal) || !conducts(half >> 1)) continue;
         const next = graph.otherEnd(half);
-        if (cameBy.has(next)) continue;
+        if (cameBy.has(next) || (distances !== null && distances[next] !== left)) continue;
         cameBy.mark(next, half);
         queue.push(next);
       }
     }
     return unknown < 0 ? null : this.#reach(cameBy, unknown, chassisBy, false);
+  }
+
+  #otherSide(way: number): number {
+    const element = this.#rework.job.elements[way >> 1];
+    return ((way & 1) === 0 ? element?.from : element?.to) ?? 0;
+  }
+
+  /**
+   * How many hops each node is from the nearest source of a kind, or -1 where none is reached: one search from all the
+   * sources at once, in the direction of the current. It is kept until the next step.
+   */
+  #distances(wanted: 'certain' | 'unknown', moment: Moment, conducts: Conducts): Int32Array {
+    const { graph, job, ordinal } = this.#rework;
+    const known = this.#field.get(wanted);
+    if (
+      known !== undefined &&
+      known.ordinal === ordinal &&
+      known.moment === moment &&
+      known.conducts === conducts
+    )
+      return known.distances;
+    const distances = new Int32Array(job.nodeCount).fill(-1);
+    const queue: number[] = [];
+    const visit = (node: number, distance: number): void => {
+      if (distances[node] !== -1) return;
+      distances[node] = distance;
+      queue.push(node);
+    };
+    for (let place = 0; place < job.places.length; place += 1)
+      if (this.#sourceAt(place, moment) === wanted) visit(place, 0);
+    let chassisDone = false;
+    for (let at = 0; at < queue.length; at += 1) {
+      const here = queue[at] as number;
+      const distance = (distances[here] as number) + 1;
+      if (here < job.places.length) {
+        for (let way = this.#firstWay[here] as number; way >= 0; way = this.#nextWay[way] as number)
+          if (this.#passes(way ^ 1)) visit(this.#otherSide(way), distance);
+        if (!chassisDone && job.places[here]?.chassis === true) {
+          chassisDone = true;
+          for (const next of this.#chassis) visit(next, distance);
+        }
+      }
+      for (let half = graph.firstHalf(here); half >= 0; half = graph.nextHalf(half))
+        if (graph.aliveAt(half >> 1, ordinal) && conducts(half >> 1)) visit(graph.otherEnd(half), distance);
+    }
+    this.#field.set(wanted, { ordinal, moment, conducts, distances });
+    return distances;
+  }
+
+  /**
+   * Whether any source hangs together with a node at all, were everything plugged, fitted and never parted. Steps only
+   * add joins, so this is kept up to date and never made anew.
+   */
+  #mayBeReached(node: number): boolean {
+    const { graph, job } = this.#rework;
+    if (this.#together === null) {
+      this.#together = new UnionFind(job.nodeCount + 1);
+      for (const element of job.elements) this.#together.union(element.from, element.to);
+      for (const place of this.#chassis) this.#together.union(place, this.#chassis[0] ?? place);
+      // All sources count as one node beyond the others.
+      for (let place = 0; place < job.places.length; place += 1)
+        if (this.#supplyOf.has(place) || (job.places[place]?.source ?? 'never') !== 'never')
+          this.#together.union(place, job.nodeCount);
+    }
+    for (; this.#edgesSeen < graph.edgeCount; this.#edgesSeen += 1)
+      this.#together.union(graph.from[this.#edgesSeen] as number, graph.to[this.#edgesSeen] as number);
+    return this.#together.find(node) === this.#together.find(job.nodeCount);
   }
 
   #reach(cameBy: NodeMarks, source: number, chassisBy: number, certain: boolean): SourceReach {

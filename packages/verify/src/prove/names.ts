@@ -1,15 +1,24 @@
-import { flatHarness, formatColour, formatSize, type Job, type Rework } from '@loomproof/netlist';
+import {
+  type FlatHarness,
+  flatHarness,
+  formatColour,
+  formatSize,
+  type Job,
+  type Rework,
+} from '@loomproof/netlist';
 import type { Made, PathHop } from './finding.ts';
 
 /** Turns numbers of a job back into the words a person reads. */
 export class Names {
   readonly #job: Job;
+  readonly #flat: FlatHarness;
   /** What each node beyond the places is: three times the index of an end, a joint or a terminal, plus 0, 1 or 2. */
   #owners: Int32Array | null = null;
   #fitted: ReadonlyMap<number, number> | null = null;
 
   constructor(job: Job) {
     this.#job = job;
+    this.#flat = flatHarness(job);
   }
 
   /** The address of a place. */
@@ -31,12 +40,12 @@ export class Names {
     if (owner < 0) return `node ${node}`;
     if (owner % 3 === 0) return this.end(index);
     if (owner % 3 === 1) return this.#job.joints[index]?.name ?? `node ${node}`;
-    const first = this.#job.terminals[index]?.ends[0];
-    return `terminal of ${first === undefined ? this.#fittedOn(index) : this.end(first)}`;
+    const first = this.#flat.terminalFirstEnd[index] ?? -1;
+    return `terminal of ${first < 0 ? this.#fittedOn(index) : this.end(first)}`;
   }
 
   #findOwners(): Int32Array {
-    const { endNode, jointNode, terminalNode } = flatHarness(this.#job);
+    const { endNode, jointNode, terminalNode } = this.#flat;
     const owners = new Int32Array(this.#job.nodeCount).fill(-1);
     for (let end = 0; end < endNode.length; end += 1) owners[endNode[end] as number] = end * 3;
     for (let joint = 0; joint < jointNode.length; joint += 1)
@@ -65,14 +74,19 @@ export class Names {
 
   /** One edge of the graph as a hop from one node to another. */
   hop(rework: Rework, edge: number, from: number, to: number): PathHop {
+    return this.hopBetween(rework, edge, this.node(from), this.node(to));
+  }
+
+  /** The same for nodes whose names are known already, since a long path names each of its nodes twice. */
+  hopBetween(rework: Rework, edge: number, from: string, to: string): PathHop {
     const { graph, job } = rework;
     const kind = graph.kind[edge] ?? 'conductor';
     const what = graph.what[edge] ?? 0;
     const wire = kind === 'conductor' ? job.wires[what] : undefined;
     return {
       by: kind,
-      from: this.node(from),
-      to: this.node(to),
+      from,
+      to,
       name: wire?.name ?? (kind === 'jumper' ? (job.joints[what]?.name ?? null) : null),
       colour: wire?.colour == null ? null : formatColour(wire.colour),
       size: wire?.size == null ? null : formatSize(wire.size),
@@ -89,7 +103,7 @@ export class Names {
     const kind = graph.kind[edge];
     if (kind === 'mate') return job.connectors[what]?.origin ?? 'stock';
     if (kind === 'joint') return job.joints[what]?.origin ?? 'stock';
-    const end = job.terminals[what]?.ends[0];
-    return job.wires[job.ends[end ?? -1]?.wire ?? -1]?.origin ?? 'stock';
+    const end = this.#flat.terminalFirstEnd[what] ?? -1;
+    return this.#flat.wireOfKit[this.#flat.endWire[end] ?? -1] === 1 ? 'kit' : 'stock';
   }
 }
