@@ -17,7 +17,8 @@ export interface PartState {
 }
 
 interface Solved {
-  readonly volts: Float64Array;
+  /** Volts of each floating piece of metal. */
+  readonly volts: readonly (readonly [number, number])[];
   readonly known: boolean;
   readonly missing: readonly string[];
 }
@@ -25,7 +26,11 @@ interface Solved {
 /** Loads of unknown resistance get one of these, so that no two of them balance by chance. */
 const standInOhm = (index: number): number => 10 + 3.7 * ((index * 0.6180339887) % 1);
 /** A conducting diode is next to nothing, and its forward voltage counts as zero: the worst case for a back-feed. */
-const diodeOnOhm = 1e-3;
+const diodeOnOhm = 1e-6;
+/** Volts below this are rounding, or what that stand-in for a diode leaves across a load beside it. */
+const noVolt = 1e-3;
+const noneMissing: readonly string[] = [];
+const noTies: readonly (readonly [number, number])[] = [];
 
 /**
  * Finds what some part of a network does in a state, for very many states. Most loads are settled by which metal they
@@ -37,7 +42,6 @@ export class PartStates {
   /** Index in `branches` by element. */
   readonly branchOf: ReadonlyMap<number, number>;
   readonly #job: Job;
-  readonly #nodes: readonly number[];
   readonly #fixed: Float64Array;
   readonly #from: Int32Array;
   readonly #to: Int32Array;
@@ -52,6 +56,11 @@ export class PartStates {
   readonly #classVolts: Float64Array;
   readonly #coilOn: Uint8Array;
   readonly #hasRelay: boolean;
+  readonly #unlit: Float64Array;
+  readonly #firstOfGroup: Int32Array;
+  readonly #nextInGroup: Int32Array;
+  readonly #sideFrom: Int32Array;
+  readonly #sideTo: Int32Array;
   readonly #memo = new Map<string, Solved>();
 
   constructor(job: Job, network: FunctionNetwork, branches: readonly FunctionBranch[]) {
@@ -68,7 +77,6 @@ export class PartStates {
     };
     this.#from = Int32Array.from(branches, ({ from }) => at(from));
     this.#to = Int32Array.from(branches, ({ to }) => at(to));
-    this.#nodes = nodes;
     this.pins = network.pins.filter(({ node }) => local.has(node));
     this.#pinNode = Int32Array.from(this.pins, ({ node }) => local.get(node) ?? 0);
     this.#fixed = Float64Array.from(nodes, (node) => network.fixed.get(node) ?? Number.NaN);
@@ -84,6 +92,13 @@ export class PartStates {
     this.#powered = new Uint8Array(branches.length);
     this.#volts = new Array<number | null>(branches.length).fill(0);
     this.#classVolts = new Float64Array(nodes.length);
+    this.#unlit = Float64Array.from(branches, ({ element }) =>
+      Math.max(noVolt, job.elements[element]?.unlitVolts ?? 0),
+    );
+    this.#firstOfGroup = new Int32Array(nodes.length);
+    this.#nextInGroup = new Int32Array(branches.length);
+    this.#sideFrom = new Int32Array(branches.length);
+    this.#sideTo = new Int32Array(branches.length);
     this.#coilOn = new Uint8Array(branches.length);
   }
 
@@ -169,12 +184,12 @@ export class PartStates {
   }
 
   #ties(): readonly (readonly [number, number])[] {
-    const ties: (readonly [number, number])[] = [];
+    let ties = noTies;
     for (let a = 0; a < this.pins.length; a += 1) {
       const at = this.#find(this.#pinNode[a] as number);
       for (let b = a + 1; b < this.pins.length; b += 1)
         if (this.#find(this.#pinNode[b] as number) === at && this.pins[a]?.name !== this.pins[b]?.name)
-          ties.push([a, b]);
+          ties = [...ties, [a, b]];
     }
     return ties;
   }
@@ -184,93 +199,115 @@ export class PartStates {
     let floating = false;
     for (const load of this.#loads) {
       const [a, b] = [this.#find(this.#from[load] as number), this.#find(this.#to[load] as number)];
-      if (a === b) this.#set(load, 0, true);
-      else {
-        const across = Math.abs((this.#classVolts[a] as number) - (this.#classVolts[b] as number));
-        if (Number.isNaN(across)) floating = true;
-        this.#set(load, Number.isNaN(across) ? 0 : across, true);
-      }
+      const across =
+        a === b ? 0 : Math.abs((this.#classVolts[a] as number) - (this.#classVolts[b] as number));
+      if (Number.isNaN(across)) floating = true;
+      this.#set(load, Number.isNaN(across) ? 0 : across, true);
     }
-    return floating && this.#bridges() ? this.#applySolved() : [];
+    return floating ? this.#solveGroups() : noneMissing;
   }
 
   #set(load: number, volts: number, known: boolean): void {
-    const unlit = this.#job.elements[this.branches[load]?.element ?? -1]?.unlitVolts ?? 0;
     this.#volts[load] = known ? volts : null;
-    this.#powered[load] = volts > Math.max(unlit, 1e-6) ? 1 : 0;
+    this.#powered[load] = volts > (this.#unlit[load] as number) ? 1 : 0;
   }
 
-  /** Whether loads and diodes lead from some floating node to two voltages; only then can a current flow there. */
-  #bridges(): boolean {
+  /**
+   * Sorts the loads and diodes that hang on floating metal into groups that only meet at held voltages, and solves each
+   * group that lies between two of them; only there can a current flow.
+   */
+  #solveGroups(): readonly string[] {
     const group = this.#group;
+    const first = this.#firstOfGroup.fill(-1);
     for (let node = 0; node < group.length; node += 1) group[node] = node;
     const find = (node: number): number => {
       let at = node;
-      while (group[at] !== at) at = group[at] as number;
+      while (group[at] !== at) {
+        group[at] = group[group[at] as number] as number;
+        at = group[at] as number;
+      }
       return at;
     };
     for (const index of this.#bridgeable) {
-      const [a, b] = [this.#find(this.#from[index] as number), this.#find(this.#to[index] as number)];
+      const a = this.#find(this.#from[index] as number);
+      const b = this.#find(this.#to[index] as number);
+      this.#sideFrom[index] = a;
+      this.#sideTo[index] = b;
       if (!Number.isNaN(this.#classVolts[a] as number) || !Number.isNaN(this.#classVolts[b] as number))
         continue;
-      const [first, second] = [find(a), find(b)];
-      if (first !== second) group[Math.max(first, second)] = Math.min(first, second);
+      const [one, other] = [find(a), find(b)];
+      if (one !== other) group[Math.max(one, other)] = Math.min(one, other);
     }
-    const seen = new Map<number, number>();
-    for (const index of this.#bridgeable) {
-      const [a, b] = [this.#find(this.#from[index] as number), this.#find(this.#to[index] as number)];
-      const [va, vb] = [this.#classVolts[a] as number, this.#classVolts[b] as number];
-      if (Number.isNaN(va) === Number.isNaN(vb)) continue;
-      const at = find(Number.isNaN(va) ? a : b);
-      const volts = Number.isNaN(va) ? vb : va;
-      const before = seen.get(at);
-      if (before !== undefined && before !== volts) return true;
-      seen.set(at, volts);
+    for (let at = this.#bridgeable.length - 1; at >= 0; at -= 1) {
+      const index = this.#bridgeable[at] as number;
+      const [a, b] = [this.#sideFrom[index] as number, this.#sideTo[index] as number];
+      const floats = Number.isNaN(this.#classVolts[a] as number) ? a : b;
+      if (a === b || !Number.isNaN(this.#classVolts[floats] as number)) continue;
+      const root = find(floats);
+      this.#nextInGroup[index] = first[root] as number;
+      first[root] = index;
     }
-    return false;
+    let missing: readonly string[] = noneMissing;
+    const solvedGroups: { readonly members: readonly number[]; readonly solved: Solved }[] = [];
+    for (let root = 0; root < first.length; root += 1) {
+      if ((first[root] as number) < 0) continue;
+      let held = Number.NaN;
+      let bridges = false;
+      let key = '';
+      const members: number[] = [];
+      for (let index = first[root] as number; index >= 0; index = this.#nextInGroup[index] as number) {
+        members.push(index);
+        key += index;
+        for (const side of [this.#sideFrom[index] as number, this.#sideTo[index] as number]) {
+          const volts = this.#classVolts[side] as number;
+          key += Number.isNaN(volts) ? `,${side}` : `=${volts}`;
+          if (Number.isNaN(volts)) continue;
+          if (!Number.isNaN(held) && held !== volts) bridges = true;
+          held = volts;
+        }
+        key += ';';
+      }
+      if (!bridges) continue;
+      let solved = this.#memo.get(key);
+      if (solved === undefined) {
+        solved = this.#solve(members);
+        this.#memo.set(key, solved);
+      }
+      solvedGroups.push({ members, solved });
+      if (solved.missing.length > 0) missing = [...missing, ...solved.missing];
+    }
+    // Only now, so that no group takes the result of another for a held voltage.
+    for (const { solved } of solvedGroups)
+      for (const [node, volts] of solved.volts) this.#classVolts[node] = volts;
+    for (const { members, solved } of solvedGroups)
+      for (const load of members) {
+        if (this.branches[load]?.kind !== 'load') continue;
+        const a = this.#classVolts[this.#sideFrom[load] as number] as number;
+        const b = this.#classVolts[this.#sideTo[load] as number] as number;
+        const across = Math.abs(a - b);
+        this.#set(load, Number.isNaN(across) ? 0 : across, solved.known || across < noVolt);
+      }
+    return missing;
   }
 
-  #applySolved(): readonly string[] {
-    const classes = Array.from(this.#root, (_, node) => this.#find(node));
-    const key = classes.join(',');
-    let solved = this.#memo.get(key);
-    if (solved === undefined) {
-      solved = this.#solve(classes);
-      this.#memo.set(key, solved);
-    }
-    for (let node = 0; node < classes.length; node += 1)
-      this.#classVolts[node] = solved.volts[node] as number;
-    for (const load of this.#loads) {
-      const [a, b] = [this.#find(this.#from[load] as number), this.#find(this.#to[load] as number)];
-      const across = Math.abs((this.#classVolts[a] as number) - (this.#classVolts[b] as number));
-      const direct = !Number.isNaN(this.#fixedOf(a)) && !Number.isNaN(this.#fixedOf(b));
-      this.#set(load, Number.isNaN(across) ? 0 : across, direct || solved.known || across < 1e-6);
-    }
-    return solved.missing;
-  }
-
-  #fixedOf(at: number): number {
-    for (let node = 0; node < this.#root.length; node += 1)
-      if (this.#find(node) === at && !Number.isNaN(this.#fixed[node] as number))
-        return this.#fixed[node] as number;
-    return Number.NaN;
-  }
-
-  #solve(classes: readonly number[]): Solved {
-    const reference = this.#nodes.length;
+  /** Solves one group between the voltages that it hangs on. */
+  #solve(members: readonly number[]): Solved {
+    const local = new Map<number, number>();
     const elements: NetworkElement[] = [];
-    for (const [node, at] of classes.entries()) {
-      const volt = this.#classVolts[at] as number;
-      if (node === at && !Number.isNaN(volt))
-        elements.push({ kind: 'voltage-source', from: reference, to: at, volt, ohm: 0 });
-    }
+    const at = (side: number): number => {
+      const known = local.get(side);
+      if (known !== undefined) return known;
+      const node = local.size + 1;
+      local.set(side, node);
+      const volt = this.#classVolts[side] as number;
+      if (!Number.isNaN(volt)) elements.push({ kind: 'voltage-source', from: 0, to: node, volt, ohm: 0 });
+      return node;
+    };
     const missing = new Set<string>();
     let threshold = false;
-    for (const index of this.#bridgeable) {
-      const [from, to] = [classes[this.#from[index] as number] ?? 0, classes[this.#to[index] as number] ?? 0];
-      const held =
-        !Number.isNaN(this.#classVolts[from] as number) && !Number.isNaN(this.#classVolts[to] as number);
-      if (from === to || held) continue;
+    for (const index of members) {
+      const from = at(this.#sideFrom[index] as number);
+      const to = at(this.#sideTo[index] as number);
       if (this.branches[index]?.kind === 'diode') {
         elements.push({ kind: 'diode', from, to, forwardVolt: 0, onOhm: diodeOnOhm });
         continue;
@@ -281,16 +318,17 @@ export class PartStates {
       if ((element?.unlitVolts ?? 0) > 0) threshold = true;
       elements.push({ kind: 'resistor', from, to, ohm: ohm ?? standInOhm(index) });
     }
-    const solution = solveNetwork({ nodeCount: reference + 1, reference, elements });
-    const volts = new Float64Array(this.#nodes.length).fill(Number.NaN);
+    const solution = solveNetwork({ nodeCount: local.size + 1, reference: 0, elements });
+    const volts: [number, number][] = [];
     if (solution.kind === 'solved')
-      for (const [node, at] of classes.entries())
-        if (node === at) volts[node] = solution.volts[at] ?? Number.NaN;
+      for (const [side, node] of local)
+        if (Number.isNaN(this.#classVolts[side] as number))
+          volts.push([side, solution.volts[node] ?? Number.NaN]);
     const unsolved = solution.kind === 'solved' ? [] : ['a state of the diodes that can be solved'];
     return {
       volts,
       known: missing.size === 0,
-      missing: threshold || unsolved.length > 0 ? [...missing, ...unsolved] : [],
+      missing: threshold || unsolved.length > 0 ? [...missing, ...unsolved] : noneMissing,
     };
   }
 }

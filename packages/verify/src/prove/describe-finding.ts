@@ -129,7 +129,7 @@ export function describeFinding(finding: RawFinding): string {
       return `whether anything feeds back cannot be told; not said: ${what}`;
     case 'load-powered':
     case 'load-unpowered':
-      return witness.is === 'power' ? powerWords(witness) : what;
+      return witness.is === 'power' ? powerWords(witness, kind === 'load-powered') : what;
     case 'sources-tied':
       return witness.is === 'tie'
         ? `${witness.between.join(' and ')} are one piece of metal with ${stateWords(witness.state)}`
@@ -147,10 +147,10 @@ function limitWords(witness: Witness): string {
   return `${quantity} ${roundWords(value)} ${unit}, limit ${roundWords(limit)} ${unit} (${source})`;
 }
 
-function powerWords({ load, volts, state, open, path }: Extract<Witness, { is: 'power' }>): string {
+function powerWords(witness: Extract<Witness, { is: 'power' }>, lit: boolean): string {
+  const { load, volts, state, open } = witness;
   const when = stateWords(state);
-  if (path.length === 0 && volts !== null && volts < 1e-6)
-    return `${load} has no power with ${when}, and it should`;
+  if (!lit) return `${load} has no power with ${when}, and it should`;
   const much = volts === null ? 'some volts' : `${roundWords(volts)} V`;
   const broken =
     open === null ? '' : ` once ${open.name ?? `the join of ${open.from} and ${open.to}`} is open`;
