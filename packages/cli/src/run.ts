@@ -15,6 +15,8 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
       io.out(`${manifest.version}\n`);
       return exitCode.good;
     }
+    const { usePlainParsers } = await import('./plain-parsers.ts');
+    usePlainParsers();
     const { runProgram } = await import('./program.ts');
     return await runProgram(argv, io);
   } catch (failure) {
