@@ -3,6 +3,7 @@ import { chmodSync, existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { describe, expect, inject, it } from 'vitest';
 import manifest from '../../package.json' with { type: 'json' };
+import { runInMemory } from '../support/memory-io.ts';
 import { fencedBlocks, readDocumentFile } from '../support/read-document-file.ts';
 import { projectFolder } from '../support/start-program.ts';
 import { temporaryFolder } from '../support/temporary-folder.ts';
@@ -47,6 +48,15 @@ describe('README.md', () => {
       }
     }
     expect(tried).toBeGreaterThan(3);
+  });
+
+  it('has a row for every command, and for no other', async () => {
+    const { out } = await runInMemory(['--help']);
+    const section = /\nCommands:\n([\s\S]*?)\n\n/.exec(out())?.[1] ?? '';
+    const commands = [...section.matchAll(/^ {2}(\w+) /gm)].map(([, name = '']) => name);
+    const rows = [...page.matchAll(/^\| `loomproof (\w+)/gm)].map(([, name = '']) => name);
+    expect(commands).toContain('prove');
+    expect(rows.sort()).toEqual(commands.filter((name) => name !== 'help').sort());
   });
 
   it('names only scripts that there are', () => {
