@@ -113,6 +113,52 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
     );
 
   program
+    .command('limits')
+    .summary('losses, fuses and outputs with their margins')
+    .description(
+      'Shows what each circuit loses out and return, each conductor with the fuse ahead of it, and what fuses and ' +
+        'outputs carry, with the limit, the margin and where the limit comes from. A size, a length, a fuse or a load ' +
+        'can be changed to see the margins move; the kit file stays as it is.',
+    )
+    .argument('<kit>', 'the kit file')
+    .addOption(variantOption())
+    .addOption(namesOption('--size <wire=size>', 'what if a wire had this size, such as "feed=4 mm2"'))
+    .addOption(namesOption('--length <wire=length>', 'what if a wire were this long, such as "feed=3 m"'))
+    .addOption(namesOption('--fuse <fuse=rating>', 'what if a fuse had this rating, such as "F6=10 A"'))
+    .addOption(namesOption('--load <load=power>', 'what if a load took this power, such as "lamp=21 W"'))
+    .addOption(new Option('--csv', 'print CSV').conflicts(['json', 'page']))
+    .addOption(new Option('--page', 'print a page of HTML for printing').conflicts(['json', 'csv']))
+    .addOption(jsonOption())
+    .addHelpText(
+      'after',
+      `${examples(
+        ['loomproof limits kit.yaml', ''],
+        ['loomproof limits kit.yaml --size "feed=4 mm2" --fuse "F6=10 A"', ''],
+        ['loomproof limits kit.yaml --page > limits.html', ''],
+      )}\nExit status: 0 limits kept; 1 not kept or not known; 2 the input could not be used.\n`,
+    )
+    .action(
+      async (
+        kit: string,
+        options: {
+          variant?: string[];
+          size?: string[];
+          length?: string[];
+          fuse?: string[];
+          load?: string[];
+          json?: boolean;
+          csv?: boolean;
+          page?: boolean;
+        },
+      ) => {
+        const { limits } = await import('./commands/limits.ts');
+        const { variant = [], size = [], length = [], fuse = [], load = [], json, csv, page } = options;
+        const form = json === true ? 'json' : csv === true ? 'csv' : page === true ? 'page' : 'text';
+        finish(limits(kit, { variant, changes: { size, length, fuse, load }, form }, io));
+      },
+    );
+
+  program
     .command('trace')
     .summary('show what a cavity is joined to')
     .description(

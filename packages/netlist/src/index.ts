@@ -42,4 +42,13 @@ export {
   type Span,
   visibleText,
 } from './text/index.ts';
-export { type Colour, formatColour, formatSize, type Size, sameColour } from './value/index.ts';
+export {
+  type Colour,
+  formatColour,
+  formatSize,
+  parseLength,
+  parseQuantity,
+  parseSize,
+  type Size,
+  sameColour,
+} from './value/index.ts';
