@@ -358,11 +358,8 @@ function mateFindings(rework: Rework, run: WorkRun): readonly RawFinding[] {
   const reported = new Set<number>();
   for (const [index, connector] of job.connectors.entries()) {
     if (rework.counterpart[index] === wanted[index] || reported.has(index)) continue;
-    const group = groups.find((one) => one.includes(index)) ?? [
-      index,
-      rework.counterpart[index] ?? -1,
-      wanted[index] ?? -1,
-    ];
+    const group = groups.find((one) => one.includes(index)) ??
+      interposedWith(rework, index) ?? [index, rework.counterpart[index] ?? -1, wanted[index] ?? -1];
     for (const one of group) reported.add(one);
     const step =
       job.steps.find(
@@ -398,6 +395,22 @@ function mateFindings(rework: Rework, run: WorkRun): readonly RawFinding[] {
     );
   }
   return findings;
+}
+
+/** The connectors of the step that put an adapter where a connector was mated, asked for or not. */
+function interposedWith(rework: Rework, index: number): readonly number[] | null {
+  const { job } = rework;
+  for (const { action } of job.steps) {
+    if (action.kind !== 'interpose') continue;
+    const group = [
+      action.connector,
+      action.near,
+      action.far,
+      job.connectors[action.connector]?.counterpart ?? -1,
+    ];
+    if (group.includes(index)) return group;
+  }
+  return null;
 }
 
 function nameOf(rework: Rework, connector: number | undefined): string {

@@ -121,7 +121,7 @@ function finding(
   }
   for (const { step } of [...joins, ...opens]) if (step !== null) culprits.add(step);
   // The closing step is the last of them; any step that made a hop of the way may be the wrong one.
-  for (const { path } of joins) for (const { made } of path) if (typeof made === 'number') culprits.add(made);
+  for (const join of joins) for (const step of handsIn(join, rework)) culprits.add(step);
   if (opens.some((net) => net.cause === 'never joined')) {
     for (const step of stepsOnLoops(
       [...one.nets.values()].map((places) => places[0] ?? 0),
@@ -151,6 +151,17 @@ function finding(
     culprits: ordered,
     keys: [...keys, ...[...keyed].map((end) => `end:${end}`)],
   };
+}
+
+/** The steps that made a hop of a wrong way, and the cuts that gave it an end. */
+function handsIn(join: WrongJoin, rework: Rework): readonly number[] {
+  const steps = join.path.flatMap(({ made }) => (typeof made === 'number' ? [made] : []));
+  const onPath = new Set(join.path.flatMap(({ from, to }) => [from, to]));
+  for (const { action, number } of rework.job.steps) {
+    if (action.kind !== 'cut') continue;
+    if (action.newEnds.some((end) => onPath.has(rework.job.ends[end]?.name ?? ''))) steps.push(number);
+  }
+  return steps;
 }
 
 function earliest(nets: readonly { readonly step: number | null }[]): number | null {

@@ -166,22 +166,34 @@ describe('deviations', () => {
     ]);
   });
 
+  it('excuse one finding each, so that several of a kind must be told apart by their place', () => {
+    const lines = linesOf(
+      allowed('{ allows: open-cavity, by: me, why: w }, { allows: open-cavity, at: X:1, by: me, why: w }'),
+    );
+    expect(lines).toEqual(['open-cavity@- X:2', 'deviation-unmatched@- open-cavity']);
+  });
+
   it('that match nothing are findings, with what they were for', () => {
-    expect(
-      linesOf(
-        allowed('{ allows: open-cavity, by: me, why: w }, { allows: open-cavity, at: X:1, by: me, why: w }'),
-      ),
-    ).toEqual(['deviation-unmatched@- X:1, open-cavity']);
-    expect(
-      verdictOf(allowed('{ allows: open-cavity, by: me, why: w }, { allows: zzz, by: me, why: w }'))
-        .findings[0],
-    ).toMatchObject({
+    const twice = '{ allows: open-cavity, at: X:1, by: me, why: w }';
+    expect(linesOf(allowed(`${twice}, ${twice}, { allows: open-cavity, at: X:2, by: me, why: w }`))).toEqual([
+      'deviation-unmatched@- X:1, open-cavity',
+    ]);
+    const both =
+      '{ allows: open-cavity, at: X:1, by: me, why: w }, { allows: open-cavity, at: X:2, by: me, why: w }';
+    expect(verdictOf(allowed(`${both}, { allows: zzz, by: me, why: w }`)).findings[0]).toMatchObject({
       kind: 'deviation-unmatched',
       obligation: 7,
       points: ['zzz'],
       message: 'a deviation allows zzz, and there is nothing to allow',
-      witness: { is: 'state', what: 'zzz', expected: 'a finding to excuse', found: 'none' },
+      witness: { is: 'state', what: 'zzz', expected: 'one finding to excuse', found: 'none' },
     });
+  });
+
+  it('never excuse a deviation that excuses nothing', () => {
+    const text = allowed(
+      '{ allows: seal-missing, by: me, why: w }, { allows: deviation-unmatched, by: me, why: w }',
+    );
+    expect(verdictOf(text).verdict).toBe('refuted');
   });
 
   it('never excuse obligations 1 to 5 or 8', () => {

@@ -212,19 +212,26 @@ function applyDeviations(
   let left = [...findings];
   const used: UsedDeviation[] = [];
   for (const deviation of deviations) {
-    const matching = left.filter(
+    const possible = left.filter(
       (one) =>
         one.kind === deviation.allows &&
         isExcusable(one.kind) &&
         (deviation.at === null || one.points.includes(deviation.at)),
     );
+    // It excuses one finding: where several are of that kind, it must say at which place.
+    const matching = deviation.at === null && possible.length > 1 ? [] : possible;
     left = left.filter((one) => !matching.includes(one));
     if (matching.length === 0) {
       left.push({
         kind: 'deviation-unmatched',
         step: null,
         points: deviation.at === null ? [deviation.allows] : [deviation.allows, deviation.at],
-        witness: { is: 'state', what: deviation.allows, expected: 'a finding to excuse', found: 'none' },
+        witness: {
+          is: 'state',
+          what: deviation.allows,
+          expected: 'one finding to excuse',
+          found: possible.length > 1 ? `${possible.length}, and no place is said` : 'none',
+        },
         culprits: [],
         keys: [],
       });
@@ -242,5 +249,6 @@ function applyDeviations(
 
 function isExcusable(kind: string): boolean {
   const obligation = new Map<string, Obligation>(Object.entries(findingKinds)).get(kind);
-  return obligation === 6 || obligation === 7 || obligation === 9;
+  // A deviation that excuses nothing is never excused by another.
+  return kind !== 'deviation-unmatched' && (obligation === 6 || obligation === 7 || obligation === 9);
 }

@@ -1,4 +1,4 @@
-import type { Rework, StepAction, Touch } from '@loomproof/netlist';
+import type { RefusalReason, Rework, Step, StepAction, Touch } from '@loomproof/netlist';
 import type { RawFinding } from './finding.ts';
 import type { LiveReach } from './live-reach.ts';
 import type { Names } from './names.ts';
@@ -44,7 +44,7 @@ export function runWork(rework: Rework, reach: LiveReach, names: Names): WorkRun
         step: step.number,
         points,
         witness: { is: 'refusal', reason: outcome.refused },
-        culprits: [step.number],
+        culprits: [...takenBy(step, outcome.refused, rework), step.number],
         keys: about,
       });
       continue;
@@ -95,6 +95,19 @@ export function runWork(rework: Rework, reach: LiveReach, names: Names): WorkRun
     }
   }
   return { findings, touched };
+}
+
+/** The earlier step that put into a cavity what keeps another thing out of it now. */
+function takenBy(step: Step, reason: RefusalReason, rework: Rework): readonly number[] {
+  const { action } = step;
+  if ((reason !== 'occupied' && reason !== 'plug in cavity') || !('place' in action)) return [];
+  const earlier = rework.job.steps.filter(
+    (one) =>
+      one.number < step.number &&
+      (one.action.kind === 'insert' || one.action.kind === 'fit plug') &&
+      one.action.place === action.place,
+  );
+  return earlier.slice(-1).map((one) => one.number);
 }
 
 /** Work in a plugged or locked connector is about the connector and its other half, whatever the cavity. */
