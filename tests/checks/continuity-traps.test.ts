@@ -7,7 +7,7 @@ import { readReadings } from '../../packages/verify/src/diagnose/read-readings.t
 import { finishWork } from '../../packages/verify/src/faults/finish-work.ts';
 import { defaultBands, outcomeOf } from '../../packages/verify/src/readings/bands.ts';
 import { continuityEvidence, type Evidence } from '../../packages/verify/src/readings/continuity-evidence.ts';
-import { HarnessState } from '../../packages/verify/src/readings/harness-state.ts';
+import { type HarnessState, harnessState } from '../../packages/verify/src/readings/harness-state.ts';
 import { type ProbePoint, probePoints, type Stage } from '../../packages/verify/src/readings/stage.ts';
 import { circuitKit, type KitElement } from '../support/circuit-kit.ts';
 import { fixtureTables } from '../support/fault-tables.ts';
@@ -36,7 +36,7 @@ function stateOf(
   const rework = finishWork(jobOf(circuitKit(studs, elements)));
   const points = probePoints(rework, inPlace);
   return {
-    state: new HarnessState(rework, [], inPlace, points),
+    state: harnessState(rework, [], inPlace, points),
     at: (name) => points.findIndex((one) => one.name === name),
   };
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { finishWork } from '../../packages/verify/src/faults/finish-work.ts';
-import { HarnessState } from '../../packages/verify/src/readings/harness-state.ts';
+import { type HarnessState, harnessState } from '../../packages/verify/src/readings/harness-state.ts';
 import { probePoints, type Stage } from '../../packages/verify/src/readings/stage.ts';
 import { circuitKit } from '../support/circuit-kit.ts';
 import { jobOf } from '../support/kit-text.ts';
@@ -51,7 +51,7 @@ function stateOf(
   const rework = finishWork(jobOf(text));
   const points = probePoints(rework, stage);
   const at = (stud: number): number => points.findIndex(({ name }) => name === `S${stud}`);
-  return { at, state: new HarnessState(rework, [], stage, points) };
+  return { at, state: harnessState(rework, [], stage, points) };
 }
 
 /** A meter of 2.7 V and 1 mA across two studs, and the branches; a diode that conducts has one ohm in series. */

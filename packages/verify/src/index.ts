@@ -1,5 +1,4 @@
 export type { BackFeedBudget, BackFeedJudgement } from './backfeed/judge-back-feed.ts';
-export { differs } from './checks/candidate-checks.ts';
 export type { Check, ProbeProof } from './checks/check.ts';
 export { type Checklist, makeChecklist } from './checks/checklist.ts';
 export type { FaultTable } from './checks/fault-table.ts';

@@ -2,7 +2,7 @@ import { type Job, Rework } from '@loomproof/netlist';
 import { cavityNeighbours } from '../faults/cavity-neighbours.ts';
 import { finishWork } from '../faults/finish-work.ts';
 import { touchedBy } from '../faults/touched.ts';
-import { HarnessState } from '../readings/harness-state.ts';
+import { harnessState } from '../readings/harness-state.ts';
 import { probePoints, type Stage } from '../readings/stage.ts';
 import type { Check } from './check.ts';
 
@@ -20,7 +20,7 @@ export function baselineChecks(job: Job, stage: Stage): Baseline {
   const before = new Rework(job);
   const touched = touchedBy(finishWork(job));
   const points = probePoints(before, stage).filter(({ node }) => job.places[node]?.origin === 'stock');
-  const state = new HarnessState(before, [], stage, points);
+  const state = harnessState(before, [], stage, points);
   const at = new Map(points.map(({ node }, index) => [node, index]));
   const nets = new Map<number, number[]>();
   for (const place of touched.places) {

@@ -47,7 +47,7 @@ export function candidateChecks(table: FaultTable): readonly Candidate[] {
 }
 
 /** Pairs of points that are joined in one of two partitions and not in the other. */
-export function changedPairs(before: Int32Array, after: Int32Array): readonly (readonly [number, number])[] {
+function changedPairs(before: Int32Array, after: Int32Array): readonly (readonly [number, number])[] {
   const pairs: (readonly [number, number])[] = [];
   for (const [own, other] of [
     [before, after],

@@ -1,10 +1,10 @@
 import type { Job, Rework } from '@loomproof/netlist';
 import { enumerateFaults, type FaultFilter, type FaultList } from '../faults/enumerate-faults.ts';
-import type { ListedFault } from '../faults/fault.ts';
+import { isWorkFault, type ListedFault } from '../faults/fault.ts';
 import { finishWork } from '../faults/finish-work.ts';
 import { type FaultWorld, simulateFaults } from '../faults/simulate-faults.ts';
 import { type Bands, defaultBands } from '../readings/bands.ts';
-import { HarnessState } from '../readings/harness-state.ts';
+import { type HarnessState, harnessState, LocalStates } from '../readings/harness-state.ts';
 import { type ProbePoint, probePoints, type Stage } from '../readings/stage.ts';
 
 /** Everything from which checks are chosen and readings are explained: the points, the faults and their states. */
@@ -39,9 +39,14 @@ export function faultTable(job: Job, options: FaultTableOptions): FaultTable {
   const all = probePoints(finished, stage);
   const points =
     all.length <= mostPoints ? all : all.filter(({ node }) => isNear(finished, list.touched.places, node));
-  const designed = new HarnessState(finished, [], stage, points, bands);
+  const designed = harnessState(finished, [], stage, points, bands);
   const table = { world, stage, bands, points, list, designed };
-  return { ...table, states: list.faults.map((one) => faultyState(table, [one])) };
+  // What is broken in the finished harness has a local effect; only a mistake in the work is done again as a whole.
+  const local = stage.is === 'in place' ? null : new LocalStates(finished, stage, points, bands);
+  const states = list.faults.map((one) =>
+    local === null || isWorkFault(one.fault) ? faultyState(table, [one]) : local.broken(one.fault),
+  );
+  return { ...table, states };
 }
 
 /** The state of the harness with any of the faults in it, as the points of a table see it. */
@@ -53,7 +58,7 @@ export function faultyState(
     world,
     faults.map((one) => one.fault),
   );
-  return new HarnessState(rework, broken, stage, pointsIn(world.job, rework, points), bands);
+  return harnessState(rework, broken, stage, pointsIn(world.job, rework, points), bands);
 }
 
 /** The same points in a harness whose places are numbered in another way, by their names. */

@@ -1,5 +1,5 @@
 import { type Job, Rework } from '@loomproof/netlist';
-import { HarnessState } from '../readings/harness-state.ts';
+import { harnessState } from '../readings/harness-state.ts';
 import { probePoints, type Stage } from '../readings/stage.ts';
 
 /** A reading that two variants answer differently, before anything is cut or after the work. */
@@ -24,7 +24,7 @@ export function separatingCheck(first: Job, second: Job, stage: Stage): Separati
       return {
         at: new Map(points.map(({ name }, index) => [name, index])),
         points,
-        state: new HarnessState(rework, [], stage, points),
+        state: harnessState(rework, [], stage, points),
       };
     });
     if (one === undefined || other === undefined) return null;

@@ -13,10 +13,10 @@ export interface Explanation {
 }
 
 /** Explanations that the readings given do not tell apart, most likely first. */
-export type ExplanationGroup = readonly Explanation[];
+type ExplanationGroup = readonly Explanation[];
 
 /** A reading that would have to be wrong, with what explains all the others. */
-export interface Suspect {
+interface Suspect {
   readonly reading: Reading;
   readonly explains: readonly Explanation[];
 }

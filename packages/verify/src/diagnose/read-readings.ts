@@ -1,7 +1,7 @@
 import { type Diagnostic, makeDiagnostic, type Source } from '@loomproof/netlist';
 
 /** What a person wrote for one reading: ohms, or why there are none. */
-export type WrittenValue =
+type WrittenValue =
   | { readonly is: 'ohm'; readonly ohm: number }
   | { readonly is: 'open' }
   | { readonly is: 'not done' | 'not reachable' };

@@ -55,7 +55,7 @@ export function changeJob(job: Job, fault: WorkFault, variants: ReadonlyMap<stri
 }
 
 /** The cavity or stud that a step is done at, or -1. */
-export function placeOf(action: StepAction | undefined): number {
+function placeOf(action: StepAction | undefined): number {
   if (action === undefined) return -1;
   if (action.kind === 'insert' || action.kind === 'attach' || action.kind === 'withdraw') return action.place;
   return -1;

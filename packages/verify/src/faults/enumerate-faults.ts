@@ -1,7 +1,5 @@
-import { compareText, type Job, type Rework } from '@loomproof/netlist';
-import { changeJob } from './change-job.ts';
-import { type FaultClass, isWorkFault, type ListedFault } from './fault.ts';
-import { finishWork } from './finish-work.ts';
+import { compareText, type Job, Rework } from '@loomproof/netlist';
+import type { FaultClass, ListedFault } from './fault.ts';
 import { listHarnessFaults } from './list-harness-faults.ts';
 import { listWorkFaults } from './list-work-faults.ts';
 import { type Touched, touchedBy } from './touched.ts';
@@ -25,8 +23,8 @@ export interface FaultList {
 }
 
 /**
- * Lists the faults of a job, each once, sorted by its id. The work is done again for each wrong cavity, to see whether
- * the parts let it happen.
+ * Lists the faults of a job, each once, sorted by its id. The work is done once more, to see which mistakes the
+ * parts let happen.
  *
  * @param job - the job as designed
  * @param finished - the same job done
@@ -39,25 +37,42 @@ export function enumerateFaults(job: Job, finished: Rework, filter: FaultFilter 
     ...listWorkFaults(job, filter.variants ?? []),
     ...listHarnessFaults(finished, filter.scope === 'all' ? null : touched),
   ].filter(wanted);
+  const refused = refusedMistakes(job, all);
   const byId = new Map<string, ListedFault>();
   let noticed = 0;
   for (const one of all) {
     if (byId.has(one.id)) continue;
-    if (isRefused(job, one)) noticed += 1;
+    if (refused.has(one)) noticed += 1;
     else byId.set(one.id, one);
   }
   const faults = [...byId.values()].sort((a, b) => compareText(a.id, b.id));
   return { faults, noticed, touched };
 }
 
-/** Whether the step with the mistake in it cannot be done while the same step as designed could. */
-function isRefused(job: Job, { fault }: ListedFault): boolean {
-  if (!isWorkFault(fault) || (fault.is !== 'wrong cavity' && fault.is !== 'wrong wire')) return false;
-  return isRefusedAt(changeJob(job, fault, new Map()), fault.at) && !isRefusedAt(job, fault.at);
+/**
+ * Mistakes whose step cannot be done where it went wrong: the cavity is taken or shut, holds nothing to withdraw, or the
+ * wire is not there any more. The work is done once, and each mistake is asked of the moment before its step.
+ */
+function refusedMistakes(job: Job, list: readonly ListedFault[]): ReadonlySet<ListedFault> {
+  const byStep = new Map<number, ListedFault[]>();
+  for (const one of list)
+    if (one.fault.is === 'wrong cavity' || one.fault.is === 'wrong wire')
+      byStep.set(one.fault.at, [...(byStep.get(one.fault.at) ?? []), one]);
+  const refused = new Set<ListedFault>();
+  const rework = new Rework(job);
+  for (const [at, step] of job.steps.entries()) {
+    for (const one of byStep.get(at) ?? []) if (isRefused(rework, at, one)) refused.add(one);
+    rework.apply(step);
+  }
+  return refused;
 }
 
-function isRefusedAt(job: Job, at: number): boolean {
-  const partly = finishWork({ ...job, steps: job.steps.slice(0, at) });
-  const step = job.steps[at];
-  return step !== undefined && partly.apply(step).refused !== null;
+function isRefused(rework: Rework, at: number, { fault }: ListedFault): boolean {
+  if (fault.is === 'wrong wire') return rework.pieceThere[fault.wire] !== 1;
+  const kind = rework.job.steps[at]?.action.kind;
+  if (fault.is !== 'wrong cavity' || kind === 'attach') return false;
+  const { hit } = fault;
+  const isSeated = (rework.seated[hit] ?? -1) >= 0;
+  if (kind === 'withdraw') return !isSeated;
+  return isSeated || rework.plug[hit] !== null || rework.job.places[hit]?.blocked === true;
 }

@@ -2,10 +2,10 @@
 export type Likelihood = 'often' | 'sometimes' | 'seldom';
 
 /** Where a mistake is made, which decides whom a report speaks to. */
-export type FaultOrigin = 'installation error' | 'build error' | 'damage';
+type FaultOrigin = 'installation error' | 'build error' | 'damage';
 
 /** How a person came to a wrong cavity, for the reader. */
-export interface WrongPlace {
+interface WrongPlace {
   /** Index of the step in the job, from 0. */
   readonly at: number;
   readonly hit: number;

@@ -12,6 +12,9 @@ export interface FaultWorld {
   readonly done: Map<Fault, Rework>;
 }
 
+/** Work on a larger harness is not kept: hundreds of its states would fill the memory. */
+const mostNodesKept = 2000;
+
 /** What came of the work with mistakes in it, and what is broken in that. */
 export interface FaultyHarness {
   readonly rework: Rework;
@@ -32,6 +35,6 @@ export function simulateFaults(world: FaultWorld, faults: readonly Fault[]): Fau
   if (known !== undefined) return { rework: known, broken };
   const job = mistakes.reduce((changed, fault) => changeJob(changed, fault, world.variants), world.job);
   const rework = finishWork(job);
-  if (more.length === 0) world.done.set(first, rework);
+  if (more.length === 0 && job.nodeCount <= mostNodesKept) world.done.set(first, rework);
   return { rework, broken };
 }

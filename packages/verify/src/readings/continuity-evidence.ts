@@ -1,6 +1,6 @@
 import type { Rework } from '@loomproof/netlist';
 import { type Bands, defaultBands, isFarFromWhole } from './bands.ts';
-import { HarnessState } from './harness-state.ts';
+import { type HarnessState, harnessState } from './harness-state.ts';
 import type { ProbePoint, Stage } from './stage.ts';
 
 /** What a low reading between two points says of one join. */
@@ -29,10 +29,10 @@ export function continuityEvidence(
   probes: readonly [ProbePoint, ProbePoint],
   bands: Bands = defaultBands,
 ): Evidence {
-  const whole = new HarnessState(rework, [], stage, probes, bands);
+  const whole = harnessState(rework, [], stage, probes, bands);
   if (whole.expected(0, 1) !== 'whole') return { is: 'not joined' };
   const opened = (pulled: Stage): HarnessState =>
-    new HarnessState(rework, [{ is: 'does not conduct', join }], pulled, probes, bands);
+    harnessState(rework, [{ is: 'does not conduct', join }], pulled, probes, bands);
   const state = opened(stage);
   if (state.expected(0, 1) === 'whole') return { is: 'another path' };
   const least = (one: HarnessState): number => Math.min(one.range(0, 1).low, one.range(1, 0).low);

@@ -1,11 +1,23 @@
-import { type Rework, UnionFind } from '@loomproof/netlist';
+import { type Job, type Rework, UnionFind } from '@loomproof/netlist';
 import type { HarnessFault } from '../faults/fault.ts';
 import { type Bands, defaultBands, isFarFromWhole } from './bands.ts';
+import { type LocalEffect, LocalEffects } from './local-effects.ts';
 import { type CircuitParts, circuitParts, resistanceRange } from './resistance-range.ts';
 import { isApart, type ProbePoint, type Stage } from './stage.ts';
 
 /** What is known beforehand of a reading; `unsure` where something unknown decides it, such as a module inside. */
 export type Expected = 'whole' | 'open' | 'between' | 'unsure';
+
+/** What a state is made of. */
+interface StateFacts {
+  /** A number for each point; equal for points that are joined by metal. */
+  readonly nets: Int32Array;
+  /** Nets that leave the model where nobody declared that they stay apart beyond. */
+  readonly boundary: ReadonlySet<number>;
+  /** Devices that are plugged; null where readings are of copper only. */
+  readonly parts: CircuitParts | null;
+  readonly bands: Bands;
+}
 
 /**
  * One state of the harness, right or faulty, as two probes see it in a stage. Points are given by their index in the
@@ -14,52 +26,17 @@ export type Expected = 'whole' | 'open' | 'between' | 'unsure';
 export class HarnessState {
   /** A number for each point; equal for points that are joined by metal. */
   readonly nets: Int32Array;
-  readonly #points: readonly ProbePoint[];
   readonly #boundary: ReadonlySet<number>;
   readonly #parts: CircuitParts | null;
   readonly #bands: Bands;
   readonly #known = new Map<number, Expected>();
   #signature: string | null = null;
 
-  /**
-   * @param rework - the work as it was done, with or without a mistake
-   * @param broken - what is broken in what came of it
-   * @param stage - what is plugged
-   * @param points - where probes can be put
-   * @param bands - limits that tell whole from open
-   */
-  constructor(
-    rework: Rework,
-    broken: readonly HarnessFault[],
-    stage: Stage,
-    points: readonly ProbePoint[],
-    bands: Bands = defaultBands,
-  ) {
-    const { job, graph } = rework;
-    const dead = new Set(
-      broken.flatMap((one) => (one.is === 'does not conduct' ? [deadEdge(rework, one.join)] : [])),
-    );
-    const sets = new UnionFind(job.nodeCount);
-    for (let edge = 0; edge < graph.edgeCount; edge += 1) {
-      if (!graph.aliveAt(edge, rework.ordinal) || dead.has(edge)) continue;
-      if (graph.kind[edge] === 'mate' && isApart(rework, stage, graph.what[edge] ?? 0)) continue;
-      sets.union(graph.from[edge] ?? 0, graph.to[edge] ?? 0);
-    }
-    for (const one of broken) {
-      if (one.is === 'bridged') sets.union(one.places[0], one.places[1]);
-      if (one.is === 'bare end touches') sets.union(job.ends[one.end]?.node ?? 0, one.place);
-    }
-    if (stage.is !== 'bench') joinChassis(rework, sets);
-    this.#points = points;
-    this.#bands = bands;
-    // A point that this harness does not have is joined to nothing.
-    this.nets = Int32Array.from(points, ({ node }, index) => (node < 0 ? -1 - index : sets.find(node)));
-    this.#boundary = new Set(
-      job.places.flatMap((place, node) =>
-        place.kind === 'boundary' && !place.distinct ? [sets.find(node)] : [],
-      ),
-    );
-    this.#parts = stage.is === 'in place' ? circuitParts(rework, stage, sets) : null;
+  constructor(facts: StateFacts) {
+    this.nets = facts.nets;
+    this.#boundary = facts.boundary;
+    this.#parts = facts.parts;
+    this.#bands = facts.bands;
   }
 
   /** What a meter shows between two points. */
@@ -69,7 +46,7 @@ export class HarnessState {
     // Beyond two boundaries that nobody declared apart, anything may join them.
     if (this.#boundary.has(from) && this.#boundary.has(to)) return 'unsure';
     if (this.#parts === null) return 'open';
-    const key = a * this.#points.length + b;
+    const key = a * this.nets.length + b;
     const known = this.#known.get(key);
     if (known !== undefined) return known;
     const found = this.#throughLoads(this.#parts, from, to);
@@ -114,7 +91,93 @@ export class HarnessState {
   }
 }
 
-function deadEdge(rework: Rework, [a, b]: readonly [number, number]): number {
+/**
+ * A state found from all the joins of a harness.
+ *
+ * @param rework - the work as it was done, with or without a mistake
+ * @param broken - what is broken in what came of it
+ * @param stage - what is plugged
+ * @param points - where probes can be put
+ * @param bands - limits that tell whole from open
+ */
+export function harnessState(
+  rework: Rework,
+  broken: readonly HarnessFault[],
+  stage: Stage,
+  points: readonly ProbePoint[],
+  bands: Bands = defaultBands,
+): HarnessState {
+  const { job } = rework;
+  const dead = new Set(
+    broken.flatMap((one) => (one.is === 'does not conduct' ? [joinBetween(rework, one.join)] : [])),
+  );
+  const sets = new UnionFind(job.nodeCount);
+  const { edges, from, to } = stageJoins(rework, stage);
+  for (let join = 0; join < edges.length; join += 1)
+    if (!dead.has(edges[join] as number)) sets.union(from[join] as number, to[join] as number);
+  for (const one of broken) {
+    if (one.is === 'bridged') sets.union(one.places[0], one.places[1]);
+    if (one.is === 'bare end touches') sets.union(job.ends[one.end]?.node ?? 0, one.place);
+  }
+  return new HarnessState({
+    // A point that this harness does not have is joined to nothing.
+    nets: Int32Array.from(points, ({ node }, index) => (node < 0 ? -1 - index : sets.find(node))),
+    boundary: new Set(looseBoundaries(rework).map((node) => sets.find(node))),
+    parts: stage.is === 'in place' ? circuitParts(rework, stage, sets) : null,
+    bands,
+  });
+}
+
+/**
+ * States of one harness with one thing broken, each in a pass over the points and not over the harness. Readings of
+ * copper only.
+ */
+export class LocalStates {
+  readonly #rework: Rework;
+  readonly #effects: LocalEffects;
+  readonly #joinOfEdge: ReadonlyMap<number, number>;
+  readonly #nets: Int32Array;
+  readonly #order: Int32Array;
+  readonly #loose: readonly number[];
+  readonly #bands: Bands;
+
+  constructor(rework: Rework, stage: Stage, points: readonly ProbePoint[], bands: Bands) {
+    const { edges, from, to } = stageJoins(rework, stage);
+    this.#rework = rework;
+    this.#effects = new LocalEffects(rework.job.nodeCount, from, to);
+    this.#joinOfEdge = new Map([...edges].flatMap((edge, join) => (edge < 0 ? [] : [[edge, join] as const])));
+    this.#nets = Int32Array.from(points, ({ node }) => this.#effects.net[node] ?? -1);
+    this.#order = Int32Array.from(points, ({ node }) => this.#effects.order[node] ?? -1);
+    this.#loose = looseBoundaries(rework);
+    this.#bands = bands;
+  }
+
+  /** The state with one thing broken. */
+  broken(fault: HarnessFault): HarnessState {
+    const effect = this.#effectOf(fault);
+    const netAt = (net: number, order: number): number => {
+      if (effect.is === 'split') return order >= effect.first && order < effect.last ? -1 : net;
+      if (effect.is === 'joined') return net === effect.nets[1] ? effect.nets[0] : net;
+      return net;
+    };
+    const { net, order } = this.#effects;
+    return new HarnessState({
+      nets: this.#nets.map((one, point) => netAt(one, this.#order[point] as number)),
+      boundary: new Set(this.#loose.map((node) => netAt(net[node] as number, order[node] as number))),
+      parts: null,
+      bands: this.#bands,
+    });
+  }
+
+  #effectOf(fault: HarnessFault): LocalEffect {
+    if (fault.is === 'bridged') return this.#effects.joined(...fault.places);
+    if (fault.is === 'bare end touches')
+      return this.#effects.joined(this.#rework.job.ends[fault.end]?.node ?? 0, fault.place);
+    return this.#effects.opened(this.#joinOfEdge.get(joinBetween(this.#rework, fault.join)) ?? -1);
+  }
+}
+
+function joinBetween(rework: Rework, [a, b]: readonly [number, number]): number {
   for (const kind of ['conductor', 'crimp', 'seat', 'joint', 'mate', 'jumper'] as const) {
     const edge = rework.graph.find(kind, a, b);
     if (edge >= 0) return edge;
@@ -122,11 +185,54 @@ function deadEdge(rework: Rework, [a, b]: readonly [number, number]): number {
   return -1;
 }
 
-function joinChassis(rework: Rework, sets: UnionFind): void {
-  let first = -1;
-  for (const [node, place] of rework.job.places.entries()) {
-    if (!place.chassis) continue;
-    if (first < 0) first = node;
-    else sets.union(first, node);
+/** Everything that joins nodes by metal in a stage; what is no edge of the graph, such as chassis, has edge -1. */
+function stageJoins(
+  rework: Rework,
+  stage: Stage,
+): { readonly edges: Int32Array; readonly from: Int32Array; readonly to: Int32Array } {
+  const { job, graph, ordinal } = rework;
+  const chassis = stage.is === 'bench' ? [] : chassisPlaces(job);
+  const most = graph.edgeCount + chassis.length;
+  const [edges, from, to] = [new Int32Array(most), new Int32Array(most), new Int32Array(most)];
+  const apart = job.connectors.map((_, index) => isApart(rework, stage, index));
+  const { birth, death, what, kind } = graph;
+  const [ends, others] = [graph.from, graph.to];
+  let count = 0;
+  for (let edge = 0; edge < graph.edgeCount; edge += 1) {
+    if ((birth[edge] as number) > ordinal || (death[edge] as number) <= ordinal) continue;
+    if (kind[edge] === 'mate' && apart[what[edge] as number] === true) continue;
+    edges[count] = edge;
+    from[count] = ends[edge] as number;
+    to[count] = others[edge] as number;
+    count += 1;
   }
+  for (const place of chassis.slice(1)) {
+    edges[count] = -1;
+    from[count] = chassis[0] ?? place;
+    to[count] = place;
+    count += 1;
+  }
+  return { edges: edges.subarray(0, count), from: from.subarray(0, count), to: to.subarray(0, count) };
+}
+
+/** Places are the same list in every job that differs by mistakes only. */
+const chassisOf = new WeakMap<Job['places'], readonly number[]>();
+const looseOf = new WeakMap<Job['places'], readonly number[]>();
+
+function chassisPlaces({ places }: Job): readonly number[] {
+  const known = chassisOf.get(places);
+  if (known !== undefined) return known;
+  const found = places.flatMap(({ chassis }, node) => (chassis ? [node] : []));
+  chassisOf.set(places, found);
+  return found;
+}
+
+function looseBoundaries({ job: { places } }: Rework): readonly number[] {
+  const known = looseOf.get(places);
+  if (known !== undefined) return known;
+  const found = places.flatMap(({ kind, distinct }, node) =>
+    kind === 'boundary' && !distinct ? [node] : [],
+  );
+  looseOf.set(places, found);
+  return found;
 }
