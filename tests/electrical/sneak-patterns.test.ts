@@ -1,33 +1,6 @@
-import type { Finding } from '@loomproof/verify';
 import { describe, expect, it } from 'vitest';
-import { type StudKit, studKit } from '../support/stud-kit.ts';
-import { verdictOf } from '../support/verdict-of.ts';
-
-/** What is said of obligation 10, with the state and the volts of each finding. */
-function backFeed(kit: StudKit): { verdict: string | undefined; found: readonly string[] } {
-  const verdict = verdictOf(studKit(kit));
-  const rest = verdict.findings.filter((one) => one.obligation < 9);
-  expect(rest.map((one) => one.message)).toEqual([]);
-  return {
-    verdict: verdict.obligations.find(({ obligation }) => obligation === 10)?.verdict,
-    found: verdict.findings
-      .filter((one) => one.obligation === 10)
-      .map(lineOf)
-      .sort(),
-  };
-}
-
-function lineOf(finding: Finding): string {
-  const { witness } = finding;
-  if (witness.is === 'power') {
-    const open = witness.open === null ? '' : ` open ${witness.open.name ?? witness.open.from}`;
-    const volts = witness.volts === null ? 'volts not known' : `${Number(witness.volts.toPrecision(4))} V`;
-    return `${finding.kind} ${witness.load} ${volts} on [${witness.state.on.join(' ')}]${open}`;
-  }
-  if (witness.is === 'tie')
-    return `${finding.kind} ${witness.between.join('=')} on [${witness.state.on.join(' ')}]`;
-  return `${finding.kind} ${finding.points.join('; ')}`;
-}
+import { backFeedOf } from '../support/back-feed-of.ts';
+import type { StudKit } from '../support/stud-kit.ts';
 
 const ohm = (value: number): string => `resistance: ${value} ohm`;
 
@@ -49,7 +22,7 @@ describe('the published patterns of sneak circuits', () => {
       ],
       powered: ['L2: S2'],
     };
-    expect(backFeed(right)).toEqual({ verdict: 'proved', found: [] });
+    expect(backFeedOf(right)).toEqual({ verdict: 'proved', found: [] });
   });
 
   it('Y: the second branch behind the first switch is refuted with that switch on', () => {
@@ -63,7 +36,7 @@ describe('the published patterns of sneak circuits', () => {
       kit: [['load', 'L2', 'A', 'GND', ohm(12)]],
       powered: ['L2: S2'],
     };
-    expect(backFeed(wrong)).toEqual({
+    expect(backFeedOf(wrong)).toEqual({
       verdict: 'refuted',
       found: ['load-powered L2 12 V on [S1]', 'load-unpowered L2 0 V on [S2]'],
     });
@@ -84,14 +57,14 @@ describe('the published patterns of sneak circuits', () => {
   });
 
   it('inverted Y, two branches into one return: its loss leads current back through the other branch', () => {
-    expect(backFeed(ground(false))).toEqual({
+    expect(backFeedOf(ground(false))).toEqual({
       verdict: 'refuted',
       found: ['load-powered L2 6 V on [S1] open common', 'load-powered R 3 V on [S1] open common'],
     });
   });
 
   it('inverted Y: with a return of its own for each it is proved', () => {
-    expect(backFeed(ground(true))).toEqual({ verdict: 'proved', found: [] });
+    expect(backFeedOf(ground(true))).toEqual({ verdict: 'proved', found: [] });
   });
 
   /** X: two feeds and two returns meet in one node. */
@@ -115,14 +88,14 @@ describe('the published patterns of sneak circuits', () => {
   });
 
   it('X, feeds and returns that meet in one node: each switch lights the lamp of the other', () => {
-    expect(backFeed(cross(false))).toEqual({
+    expect(backFeedOf(cross(false))).toEqual({
       verdict: 'refuted',
       found: ['load-powered L1 12 V on [S2]', 'load-powered L2 12 V on [S1]'],
     });
   });
 
   it('X: kept apart it is proved', () => {
-    expect(backFeed(cross(true))).toEqual({ verdict: 'proved', found: [] });
+    expect(backFeedOf(cross(true))).toEqual({ verdict: 'proved', found: [] });
   });
 
   /** H: a crossbar between two legs, each a switch, a lamp above and one below. */
@@ -144,7 +117,7 @@ describe('the published patterns of sneak circuits', () => {
   });
 
   it('H, a crossbar in which current can go both ways: refuted in the state where it goes backwards', () => {
-    expect(backFeed(crossbar('load'))).toEqual({
+    expect(backFeedOf(crossbar('load'))).toEqual({
       verdict: 'refuted',
       found: [
         'load-powered BAR 6 V on [S2]',
@@ -156,8 +129,8 @@ describe('the published patterns of sneak circuits', () => {
   });
 
   it('H: with a diode in the crossbar current goes one way only, and as that way is wanted it is proved', () => {
-    expect(backFeed(crossbar('diode'))).toEqual({ verdict: 'proved', found: [] });
-    expect(backFeed(crossbar('none'))).toEqual({ verdict: 'proved', found: [] });
+    expect(backFeedOf(crossbar('diode'))).toEqual({ verdict: 'proved', found: [] });
+    expect(backFeedOf(crossbar('none'))).toEqual({ verdict: 'proved', found: [] });
   });
 });
 
@@ -184,14 +157,14 @@ describe('the radio that plays when the brake is pressed', () => {
   });
 
   it('is refuted: hazard on, turn on and brake pressed feed the radio with the ignition off', () => {
-    const { verdict, found } = backFeed(car(false));
+    const { verdict, found } = backFeedOf(car(false));
     expect(verdict).toBe('refuted');
     expect(found).toContain('load-powered radio 12 V on [radio switch hazard brake turn]');
   });
 
   it('is proved where the brake is fed beside the ignition', () => {
     const right = { ...car(true), powered: ['lamps: [hazard + brake, hazard + turn]'] };
-    expect(backFeed(right)).toEqual({ verdict: 'proved', found: [] });
+    expect(backFeedOf(right)).toEqual({ verdict: 'proved', found: [] });
   });
 });
 
@@ -225,19 +198,19 @@ describe('a number-plate lamp on a 13-pin connector', () => {
   });
 
   it('is refuted where it ties 5 and 7', () => {
-    expect(backFeed(trailer('joined'))).toEqual({
+    expect(backFeedOf(trailer('joined'))).toEqual({
       verdict: 'refuted',
       found: ['sources-tied right lamps=left lamps on []'],
     });
   });
 
   it('is proved with two diodes, or on one contact alone', () => {
-    expect(backFeed(trailer('diodes'))).toEqual({ verdict: 'proved', found: [] });
-    expect(backFeed(trailer('one side'))).toEqual({ verdict: 'proved', found: [] });
+    expect(backFeedOf(trailer('diodes'))).toEqual({ verdict: 'proved', found: [] });
+    expect(backFeedOf(trailer('one side'))).toEqual({ verdict: 'proved', found: [] });
   });
 
   it('is refuted where one diode is turned round: the left lamps light the right ones', () => {
-    const { verdict, found } = backFeed(trailer('reversed'));
+    const { verdict, found } = backFeedOf(trailer('reversed'));
     expect(verdict).toBe('refuted');
     expect(found).toContain('load-powered right 12 V on [left lamps]');
     expect(found).toContain('load-unpowered plate 0 V on [right lamps]');

@@ -166,7 +166,7 @@ function lookAt(
     const now = after.at(on);
     const was = old === null ? null : old.at(on);
     const wasWhole = open < 0 || whole === null ? was : whole.at(on);
-    for (const item of now.missing) search.missing.add(item);
+    for (const item of [...now.missing, ...(was?.missing ?? [])]) search.missing.add(item);
     if (!now.settled) search.missing.add(`whether the relays settle with ${stateText(search, on, relevant)}`);
     const keep = (key: string, finding: () => RawFinding): void => {
       if ((worst.get(key)?.count ?? Number.POSITIVE_INFINITY) <= ones) return;
@@ -199,6 +199,8 @@ function lookAt(
       }
     }
     for (const { load, element, ways } of ask) {
+      if (now.unsure[load] === 1 || isUnsure(old, was, element) || isUnsure(whole, wasWhole, element))
+        continue;
       const powered = now.powered[load] === 1;
       const meant =
         ways === null
@@ -273,6 +275,10 @@ function beforePart(search: Search, branches: readonly FunctionBranch[], open: n
     );
   }).flat();
   return parts.length === 0 ? null : new PartStates(search.job, network, parts);
+}
+
+function isUnsure(part: PartStates | null, state: PartState | null, element: number): boolean {
+  return state?.unsure[part?.branchOf.get(element) ?? -1] === 1;
 }
 
 /** Whether a load had power in the state that a part was last asked about. */

@@ -8,6 +8,8 @@ export interface PartState {
   readonly volts: readonly (number | null)[];
   /** Whether each load gets more than does nothing. */
   readonly powered: Uint8Array;
+  /** Loads of which it cannot be told, since a resistance that decides is not said. */
+  readonly unsure: Uint8Array;
   /** Source pins that are one piece of metal, as index pairs of `pins`. */
   readonly ties: readonly (readonly [number, number])[];
   /** False when a relay goes on and off for ever. */
@@ -57,6 +59,7 @@ export class PartStates {
   readonly #coilOn: Uint8Array;
   readonly #hasRelay: boolean;
   readonly #unlit: Float64Array;
+  readonly #unsure: Uint8Array;
   readonly #firstOfGroup: Int32Array;
   readonly #nextInGroup: Int32Array;
   readonly #sideFrom: Int32Array;
@@ -95,6 +98,7 @@ export class PartStates {
     this.#unlit = Float64Array.from(branches, ({ element }) =>
       Math.max(noVolt, job.elements[element]?.unlitVolts ?? 0),
     );
+    this.#unsure = new Uint8Array(branches.length);
     this.#firstOfGroup = new Int32Array(nodes.length);
     this.#nextInGroup = new Int32Array(branches.length);
     this.#sideFrom = new Int32Array(branches.length);
@@ -133,6 +137,11 @@ export class PartStates {
     if (!this.#hasRelay) return this.#settle(on, true);
     for (let turn = 0; turn < 2 + this.#loads.length; turn += 1) {
       const state = this.#settle(on, true);
+      // What a contact does then cannot be told either.
+      if (this.#loads.some((load) => this.#unsure[load] === 1 && this.#coil.includes(load))) {
+        this.#unsure.fill(1);
+        return state;
+      }
       let changed = false;
       for (const load of this.#loads) {
         if (this.#coilOn[load] === this.#powered[load]) continue;
@@ -180,7 +189,14 @@ export class PartStates {
       const at = this.#find(node);
       if (!Number.isNaN(own) && Number.isNaN(volts[at] as number)) volts[at] = own;
     }
-    return { volts: this.#volts, powered: this.#powered, ties, settled, missing: this.#loadVolts() };
+    return {
+      volts: this.#volts,
+      powered: this.#powered,
+      unsure: this.#unsure,
+      ties,
+      settled,
+      missing: this.#loadVolts(),
+    };
   }
 
   #ties(): readonly (readonly [number, number])[] {
@@ -197,6 +213,7 @@ export class PartStates {
   /** Fills in the loads, by their metal or by solving. */
   #loadVolts(): readonly string[] {
     let floating = false;
+    this.#unsure.fill(0);
     for (const load of this.#loads) {
       const [a, b] = [this.#find(this.#from[load] as number), this.#find(this.#to[load] as number)];
       const across =
@@ -286,6 +303,7 @@ export class PartStates {
         const b = this.#classVolts[this.#sideTo[load] as number] as number;
         const across = Math.abs(a - b);
         this.#set(load, Number.isNaN(across) ? 0 : across, solved.known || across < noVolt);
+        if (solved.missing.length > 0) this.#unsure[load] = 1;
       }
     return missing;
   }

@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest';
+import { backFeedOf } from '../support/back-feed-of.ts';
+import type { StudKit } from '../support/stud-kit.ts';
+
+/** A relay whose contact feeds a lamp; the coil hangs on a switch of its own. */
+const relay = (contact: string, powered: readonly string[], coilFrom = 'A'): StudKit => ({
+  nets: ['A', 'B'],
+  stock: [['switch', 'S1', 'BAT', 'A']],
+  kit: [
+    ['coil', 'R', coilFrom, 'GND', 'resistance: 90 ohm'],
+    ['switch', 'contact', 'BAT', 'B', `worked by: R${contact}`],
+    ['load', 'lamp', 'B', 'GND', 'resistance: 6 ohm'],
+  ],
+  powered,
+});
+
+describe('a relay', () => {
+  it('closes its contact where its coil has power, and no other state is looked at', () => {
+    expect(backFeedOf(relay('', ['R: S1', 'lamp: S1']))).toEqual({ verdict: 'proved', found: [] });
+  });
+
+  it('with a contact that is closed at rest does the opposite', () => {
+    expect(backFeedOf(relay(', rest: closed', ['R: S1', 'lamp: not S1']))).toEqual({
+      verdict: 'proved',
+      found: [],
+    });
+    expect(backFeedOf(relay(', rest: closed', ['R: S1', 'lamp: S1']))).toEqual({
+      verdict: 'refuted',
+      found: ['load-powered lamp 12 V on []', 'load-unpowered lamp 0 V on [S1]'],
+    });
+  });
+
+  it('that opens its own coil never settles, and that is not proved', () => {
+    const buzzer: StudKit = {
+      nets: ['A', 'B'],
+      stock: [['switch', 'S1', 'BAT', 'A']],
+      kit: [
+        ['switch', 'contact', 'A', 'B', 'worked by: R, rest: closed'],
+        ['coil', 'R', 'B', 'GND', 'resistance: 90 ohm'],
+      ],
+      powered: ['R: S1'],
+    };
+    const { verdict, found } = backFeedOf(buzzer);
+    expect(verdict).not.toBe('proved');
+    expect(found).toContain('back-feed-unknown whether the relays settle with S1 on');
+  });
+});
+
+describe('what is not said', () => {
+  it('leaves back-feed undecided: the states of a new load, a source that nobody described, volts', () => {
+    const lamp: StudKit = {
+      nets: ['A'],
+      stock: [['switch', 'S1', 'BAT', 'A']],
+      kit: [['load', 'lamp', 'A', 'GND', 'resistance: 6 ohm']],
+    };
+    const states = backFeedOf({ ...lamp, sections: ['electrical: { material: copper }'] });
+    expect(states).toEqual({
+      verdict: 'undecided',
+      found: ['back-feed-unknown in which states lamp is meant to be powered'],
+    });
+    const pins = backFeedOf({
+      ...lamp,
+      powered: ['lamp: S1'],
+      kit: [...(lamp.kit ?? []), ['load', 'beside', 'A', 'GND', 'resistance: 6 ohm']],
+    });
+    expect(pins.verdict).toBe('undecided');
+  });
+
+  it('does not ask for a resistance where copper decides, and gives no volts where one decides them', () => {
+    const series = (more?: string): StudKit => ({
+      nets: ['A', 'M'],
+      stock: [['switch', 'S1', 'BAT', 'A']],
+      kit: [
+        more === undefined ? ['load', 'one', 'A', 'M'] : ['load', 'one', 'A', 'M', more],
+        ['load', 'two', 'M', 'GND', 'resistance: 6 ohm'],
+      ],
+      powered: ['one: never', 'two: S1'],
+    });
+    expect(backFeedOf(series('resistance: 6 ohm')).found).toEqual(['load-powered one 6 V on [S1]']);
+    expect(backFeedOf(series()).found).toEqual(['load-powered one volts not known on [S1]']);
+    // Volts that a load does not mind are a limit, and then its resistance has to be said.
+    expect(backFeedOf(series('unlit below: 8 V')).verdict).toBe('undecided');
+    expect(backFeedOf(series('unlit below: 8 V, resistance: 6 ohm'))).toEqual({
+      verdict: 'proved',
+      found: [],
+    });
+  });
+});
