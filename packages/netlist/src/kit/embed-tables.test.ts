@@ -96,6 +96,33 @@ describe('tables of wires', () => {
   });
 });
 
+describe('one wire in rows for several variants', () => {
+  const sided = kit.replace(
+    'parts:',
+    'cautions: { side=left: [mind the step], else: [mind the door] }\nvariants: { side: [left, right, middle] }\nparts:',
+  );
+  const rows = 'wire,from,to,variant\nlamp,K1:1,K2:1,side=left\nlamp,K1:2,K2:2,side=right\n';
+
+  it('is the row of the variant, and is not there where no row is for it', () => {
+    const variants = kitOf(sided, tables(rows)).variants;
+    expect(variants.map(({ job }) => job.wires.map((wire) => job.ends[wire.ends[0]]?.name))).toEqual([
+      ['own@K1:4', 'lamp@K1:1'],
+      ['own@K1:4', 'lamp@K1:2'],
+      ['own@K1:4'],
+    ]);
+  });
+
+  it('is written twice where a row is for all', () => {
+    const twice = complaintsOf(sided, tables(`${rows}lamp,K1:3,K2:3,\n`));
+    expect(twice).toHaveLength(1);
+    expect(twice[0]).toContain('lamp');
+  });
+
+  it('goes with cautions that differ by variant, none of them dropped', () => {
+    expect(kitOf(sided, tables(rows)).cautions).toEqual(['mind the step', 'mind the door']);
+  });
+});
+
 describe('the table drawn after the work', () => {
   const drawn = kit
     .replace('  circuits', '  after table: after.csv\n  circuits')

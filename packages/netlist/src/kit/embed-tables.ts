@@ -73,19 +73,27 @@ function withWires(
   const part = entryOf(document, section);
   if (document.kind !== 'map' || part?.kind !== 'map') return document;
   const wires = new Map<string, LocatedEntry>(rowsUnder(part, 'wires').map((entry) => [entry.key, entry]));
-  for (const row of rows) {
-    const name = row.wire.raw;
+  const byName = new Map<string, PinTableRow[]>();
+  for (const row of rows) byName.set(row.wire.raw, [...(byName.get(row.wire.raw) ?? []), row]);
+  for (const [name, same] of byName) {
+    const [first, ...others] = same;
+    if (first === undefined) continue;
+    // That a name stands twice within a table is for the table's own reader to say.
     if (wires.has(name)) {
       diagnostics.push(
         makeDiagnostic({
           code: 'written-twice',
           message: `wire \`${name}\` is there already`,
-          span: row.wire.span,
+          span: first.wire.span,
         }),
       );
       continue;
     }
-    wires.set(name, { key: name, keySpan: row.wire.span, value: rowOf(row, false) });
+    wires.set(name, {
+      key: name,
+      keySpan: first.wire.span,
+      value: others.length === 0 ? rowOf(first, false) : choiceOf(same),
+    });
   }
   const merged: Located = { kind: 'map', entries: wires, span: entryOf(part, 'wires')?.span ?? part.span };
   const entries = new Map(part.entries);
@@ -94,6 +102,20 @@ function withWires(
   const old = sections.get(section);
   sections.set(section, { key: section, keySpan: old?.keySpan ?? null, value: { ...part, entries } });
   return { ...document, entries: sections };
+}
+
+/** Rows of one wire for several variants, as the choice by variant that a kit file would hold. */
+function choiceOf(rows: readonly PinTableRow[]): Located {
+  const entries = new Map<string, LocatedEntry>();
+  for (const row of rows) {
+    const key = row.variant?.raw ?? '';
+    entries.set(key, { key, keySpan: row.variant?.span ?? null, value: rowOf(row, false) });
+  }
+  const [first] = rows;
+  // In a variant that no row is for, the condition of any row drops it, and the wire is not there.
+  if (first !== undefined)
+    entries.set('else', { key: 'else', keySpan: first.wire.span, value: rowOf(first, false) });
+  return { kind: 'map', entries, span: first?.span ?? null };
 }
 
 /** A row as the map that a kit file would hold; the wire's name is in it only for tables drawn after the work. */

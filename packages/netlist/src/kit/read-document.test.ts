@@ -55,6 +55,10 @@ describe('readDocument', () => {
     ]);
   });
 
+  it('keeps blanks in quoted keys and values', () => {
+    expect(plain(read('" a ": " b "\n').value)).toEqual([[' a ', ' b ']]);
+  });
+
   it('reads JSON', () => {
     expect(plain(read('{"kit": "a", "list": [1, true, null], "map": {}}').value)).toEqual([
       ['kit', 'a'],

@@ -21,6 +21,7 @@ export interface KitFile {
   readonly kit: string;
   readonly revision: string;
   readonly axes: readonly VariantAxis[];
+  /** The kit's own cautions, of every variant that was asked for. */
   readonly cautions: readonly string[];
   /** How many variants the kit has, asked for or not. */
   readonly variantCount: number;
@@ -84,6 +85,7 @@ export function resolveKit(
   found.push(...tables.diagnostics);
   const resolved: KitVariant[] = [];
   const companions: KitVariant[] = [];
+  const cautions = new Set<string>();
   const beside = companionsOf(document, variants, all.value ?? []);
   if (!found.some((one) => one.severity === 'error')) {
     for (const variant of [...variants, ...beside]) {
@@ -92,6 +94,8 @@ export function resolveKit(
       const form = chosen.diagnostics.length > 0 ? [] : checkDocument(chosen.value ?? document);
       found.push(...chosen.diagnostics, ...form);
       if (chosen.value === null || chosen.diagnostics.length > 0) continue;
+      if (!beside.includes(variant))
+        for (const node of textsUnder(chosen.value, 'cautions')) cautions.add(node.text);
       const drawn = tables.drawn === null ? null : chooseVariant(tables.drawn, variant, axes).value;
       const job = resolveJob(chosen.value, variant.name, drawn);
       // Names are looked up even where the form is wrong elsewhere, so that all complaints come at once.
@@ -106,7 +110,7 @@ export function resolveKit(
     kit: textUnder(document, 'kit')?.text ?? '',
     revision: textUnder(document, 'revision')?.text ?? '',
     axes,
-    cautions: textsUnder(document, 'cautions').map((node) => node.text),
+    cautions: [...cautions],
     variantCount: all.value?.length ?? 0,
     variants: resolved,
     companions,
