@@ -1,6 +1,7 @@
 import { type FlatHarness, flatHarness, homeKinds } from '../harness/flat-harness.ts';
 import type { Job, LockState, Step, StepAction } from '../harness/job.ts';
 import { type Conducts, netLabels } from '../harness/nets.ts';
+import { oppositeCavities } from '../harness/opposite-cavities.ts';
 import { beforeWork, WiringGraph } from '../harness/wiring-graph.ts';
 import { InvariantError } from '../invariant-error.ts';
 import type { BreachReason, RefusalReason, StepOutcome, Touch } from './step-outcome.ts';
@@ -702,38 +703,49 @@ export class Rework {
     return null;
   }
 
-  #insert(end: number, place: number, breaches: BreachReason[], touches: Touch[]): RefusalReason | null {
+  /** Why the terminal on an end cannot be put anywhere, or null. */
+  #loose(end: number): RefusalReason | null {
     if (this.endThere[end] !== 1) return 'not there';
     const terminal = this.endTerminal[end] ?? -1;
     if (terminal < 0) return 'no terminal';
     if ((this.terminalPlace[terminal] ?? -1) >= 0) return 'not free';
-    if (this.endsOf(terminal).some((one) => this.endCover[one] !== null)) return 'covered';
-    const part = this.job.parts.get(this.job.terminals[terminal]?.part ?? '');
-    if ((part?.is === 'terminal' && part.ring) || this.#isDevice(place)) return 'wrong terminal';
+    return this.endsOf(terminal).some((one) => this.endCover[one] !== null) ? 'covered' : null;
+  }
+
+  /** Puts the terminal on an end into a cavity or onto a stud. */
+  #put(end: number, place: number, touches: Touch[]): void {
+    const terminal = this.endTerminal[end] ?? -1;
+    this.#seat(terminal, place, this.ordinal);
+    for (const one of this.endsOf(terminal)) this.#touchEnd(one, touches);
+    touches.push({ what: 'terminal', index: terminal }, { what: 'place', index: place });
+  }
+
+  /** Whether the terminal on an end is a ring, where its kind was said. */
+  #isRing(end: number): boolean | null {
+    const part = this.job.parts.get(this.job.terminals[this.endTerminal[end] ?? -1]?.part ?? '');
+    return part?.is === 'terminal' ? part.ring : null;
+  }
+
+  #insert(end: number, place: number, breaches: BreachReason[], touches: Touch[]): RefusalReason | null {
+    const loose = this.#loose(end);
+    if (loose !== null) return loose;
+    if (this.#isRing(end) === true || this.#isDevice(place)) return 'wrong terminal';
     if (this.job.places[place]?.blocked === true) return 'blocked';
     if ((this.seated[place] ?? -1) >= 0) return 'occupied';
     if (this.plug[place] !== null) return 'plug in cavity';
     const refused = this.#openFor(place, breaches);
     if (refused !== null) return refused;
-    this.#seat(terminal, place, this.ordinal);
-    for (const one of this.endsOf(terminal)) this.#touchEnd(one, touches);
-    touches.push({ what: 'terminal', index: terminal }, { what: 'place', index: place });
+    this.#put(end, place, touches);
     return null;
   }
 
   #attach(end: number, stud: number, breaches: BreachReason[], touches: Touch[]): RefusalReason | null {
-    if (this.endThere[end] !== 1) return 'not there';
-    const terminal = this.endTerminal[end] ?? -1;
-    if (terminal < 0) return 'no terminal';
-    if ((this.terminalPlace[terminal] ?? -1) >= 0) return 'not free';
-    if (this.endsOf(terminal).some((one) => this.endCover[one] !== null)) return 'covered';
-    const part = this.job.parts.get(this.job.terminals[terminal]?.part ?? '');
-    if (part?.is === 'terminal' && !part.ring) return 'wrong terminal';
+    const loose = this.#loose(end);
+    if (loose !== null) return loose;
+    if (this.#isRing(end) === false) return 'wrong terminal';
     const holds = this.job.places[stud]?.holds ?? null;
     if (holds !== null && (this.ringsOnStud.get(stud) ?? 0) >= holds) breaches.push('too many rings');
-    this.#seat(terminal, stud, this.ordinal);
-    for (const one of this.endsOf(terminal)) this.#touchEnd(one, touches);
-    touches.push({ what: 'terminal', index: terminal }, { what: 'place', index: stud });
+    this.#put(end, stud, touches);
     return null;
   }
 
@@ -788,15 +800,7 @@ export class Rework {
 
   /** Lets the cavities of two halves face each other by their labels. */
   #face(a: number, b: number, step: number): void {
-    const { job } = this;
-    const [first, second] = [job.connectors[a], job.connectors[b]];
-    if (first === undefined || second === undefined) return;
-    const byLabel = new Map<string, number>();
-    for (let place = second.firstPlace; place < second.firstPlace + second.placeCount; place += 1)
-      byLabel.set(job.places[place]?.label ?? '', place);
-    for (let place = first.firstPlace; place < first.firstPlace + first.placeCount; place += 1) {
-      const other = byLabel.get(job.places[place]?.label ?? '');
-      if (other === undefined) continue;
+    for (const [place, other] of oppositeCavities(this.job, a, b)) {
       this.facing[place] = other;
       this.facing[other] = place;
       this.#mate(place, other, step);

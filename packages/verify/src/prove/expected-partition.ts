@@ -4,6 +4,7 @@ import {
   homeKinds,
   type Job,
   makeDiagnostic,
+  oppositeCavities,
   type Span,
   UnionFind,
 } from '@loomproof/netlist';
@@ -175,24 +176,13 @@ function expectedFacing(job: Job): Int32Array {
       [connector, near],
       [far, other],
     ] as const) {
-      pairByLabel(job, a, b, facing);
+      for (const [place, opposite] of oppositeCavities(job, a, b)) {
+        facing[place] = opposite;
+        facing[opposite] = place;
+      }
     }
   }
   return facing;
-}
-
-function pairByLabel(job: Job, a: number, b: number, facing: Int32Array): void {
-  const [first, second] = [job.connectors[a], job.connectors[b]];
-  if (first === undefined || second === undefined) return;
-  const byLabel = new Map<string, number>();
-  for (let place = second.firstPlace; place < second.firstPlace + second.placeCount; place += 1)
-    byLabel.set(job.places[place]?.label ?? '', place);
-  for (let place = first.firstPlace; place < first.firstPlace + first.placeCount; place += 1) {
-    const other = byLabel.get(job.places[place]?.label ?? '');
-    if (other === undefined) continue;
-    facing[place] = other;
-    facing[other] = place;
-  }
 }
 
 /** A device pin and the cavity that faces it are one place, and terminals sit in the cavity. */
