@@ -88,16 +88,29 @@ describe('a deviation', () => {
     ]);
   });
 
-  it('without a place excuses every finding of its kind', () => {
-    const both = changed(
+  it('without a place excuses the only finding of its kind, and never one of several', () => {
+    const one = verdictOf(allowing(capped, 'allows: open-cavity'));
+    expect([one.verdict, one.deviations[0]?.excuses.length]).toEqual(['proved', 1]);
+    const two = changed(
       allowing(capped, 'allows: open-cavity'),
       'cavities: 1..2, into: L, sealed',
       'cavities: 1..3, into: L, sealed',
+    ).replace('L: { device: yes, cavities: 1..2', 'L: { device: yes, cavities: 1..3');
+    expect(judged(two)).toMatchObject({
+      verdict: 'refuted',
+      findings: ['open-cavity@-', 'open-cavity@-', 'deviation-unmatched@-'],
+    });
+  });
+
+  it('never excuses another deviation that matches nothing', () => {
+    const chained = changed(
+      allowing(capped, 'allows: seal-missing, at: K1:2'),
+      'why: found so }\n',
+      'why: found so }\n    - { allows: open-cavity, by: me, why: so }\n    - { allows: deviation-unmatched, by: me, why: so }\n',
     );
-    const verdict = verdictOf(
-      both.replace('L: { device: yes, cavities: 1..2', 'L: { device: yes, cavities: 1..3'),
-    );
-    expect(verdict.verdict).toBe('proved');
-    expect(verdict.deviations[0]?.excuses).toHaveLength(2);
+    expect(judged(chained)).toMatchObject({
+      verdict: 'refuted',
+      findings: ['deviation-unmatched@-', 'deviation-unmatched@-'],
+    });
   });
 });

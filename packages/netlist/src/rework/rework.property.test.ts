@@ -42,7 +42,10 @@ test('there are jobs to be tried', () => {
   expect(jobs.length).toBeGreaterThan(6);
 });
 
-test('a refused step changes nothing at all', () => {
+// Each run does dozens of steps and writes the whole state down after each; a busy machine needs its time for that.
+const patient = { timeout: 60_000 };
+
+test('a refused step changes nothing at all', patient, () => {
   fc.assert(
     fc.property(work, ({ job, steps }) => {
       const rework = new Rework(job);
@@ -57,7 +60,7 @@ test('a refused step changes nothing at all', () => {
   );
 });
 
-test('occupancy and copper tell the same story after every step', () => {
+test('occupancy and copper tell the same story after every step', patient, () => {
   fc.assert(
     fc.property(work, ({ job, steps }) => {
       const rework = new Rework(job);
