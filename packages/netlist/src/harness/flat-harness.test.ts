@@ -15,11 +15,14 @@ function jobOf(): Job {
           X: { cavities: '1..3', blanked: '3', into: 'D' },
           D: { device: 'yes', cavities: '1..3' },
         },
-        studs: { G: {} },
+        studs: { G: { chassis: 'yes' } },
         splices: { J: {} },
-        wires: { a: { from: 'X:1', to: 'J', 'from seal': 'S' }, b: { from: 'G', to: 'X:1' } },
+        wires: {
+          a: { from: 'X:1', to: 'J', 'from seal': 'S', size: '0.5 mm2', colour: 'RD/BU' },
+          b: { from: 'G', to: 'X:1' },
+        },
       },
-      bag: { wires: { c: { from: 'p', to: 'q', 'to terminal': 'T' } } },
+      bag: { wires: { c: { from: 'p', to: 'q', 'to terminal': 'T', size: 'AWG 18' } } },
       work: [{ do: 'strip', end: 'c@p' }],
       wanted: { retired: [{ wire: 'a' }] },
     }),
@@ -36,6 +39,10 @@ describe('flatHarness', () => {
     const flat = flatHarness(job);
     expect([...flat.wireEnds]).toEqual(job.wires.flatMap((wire) => [...wire.ends]));
     expect([...flat.wireOfKit]).toEqual(job.wires.map((wire) => (wire.origin === 'kit' ? 1 : 0)));
+    expect(flat.wireName).toEqual(['a', 'b', 'c']);
+    expect(flat.wireColour).toEqual(['RD/BU', null, null]);
+    expect(flat.wireSize).toEqual(['0.5 mm2', null, 'AWG 18']);
+    expect(flat.endName).toEqual(['a@X:1', 'a@J', 'b@G', 'b@X:1', 'c@p', 'c@q']);
     expect([...flat.endNode]).toEqual(job.ends.map((end) => end.node));
     expect([...flat.endWire]).toEqual(job.ends.map((end) => end.wire));
     expect(flat.endSeal).toEqual(['S', null, null, null, null, null]);
@@ -49,6 +56,8 @@ describe('flatHarness', () => {
     expect([...flat.terminalFirstEnd]).toEqual([0, 2, 5]);
     expect([...flat.jointNode]).toEqual(job.joints.map((joint) => joint.node));
     expect([...flat.cavity]).toEqual([1, 1, 1, 1, 1, 1, 0]);
+    expect(flat.chassis).toEqual([6]);
+    expect(flat.sources).toEqual([3, 4, 5, 6]);
     expect([...flat.devicePin]).toEqual([0, 0, 0, 1, 1, 1, 0]);
     expect(flat.plug).toEqual([null, null, '', null, null, null, null]);
   });

@@ -1,4 +1,5 @@
-import type { Job } from './job.ts';
+import { formatColour, formatSize } from '../value/index.ts';
+import type { Job, Place } from './job.ts';
 
 /** Where an end is at home: see {@link WireEnd}. */
 export const homeKinds = { place: 0, joint: 1, bare: 2, stripped: 3, cut: 4 } as const;
@@ -12,6 +13,11 @@ export interface FlatHarness {
   readonly wireEnds: Int32Array;
   /** 1 for a wire that comes with the kit. */
   readonly wireOfKit: Uint8Array;
+  readonly wireName: readonly string[];
+  /** The colour and the size of each wire as they are written, or null. */
+  readonly wireColour: readonly (string | null)[];
+  readonly wireSize: readonly (string | null)[];
+  readonly endName: readonly string[];
   readonly endNode: Int32Array;
   readonly endWire: Int32Array;
   /** One of {@link homeKinds}. */
@@ -34,6 +40,9 @@ export interface FlatHarness {
   readonly cavity: Uint8Array;
   /** 1 for a pin of a device. */
   readonly devicePin: Uint8Array;
+  /** The places that are chassis, and those that may be a source by themselves, in order. */
+  readonly chassis: readonly number[];
+  readonly sources: readonly number[];
 }
 
 interface Known {
@@ -64,10 +73,27 @@ export function flatHarness(job: Job): FlatHarness {
   return flat;
 }
 
+function numbersOf(places: Job['places'], asked: (place: Place) => boolean): readonly number[] {
+  const found: number[] = [];
+  for (const [index, place] of places.entries()) if (asked(place)) found.push(index);
+  return found;
+}
+
 function flatten({ ends, wires, terminals, joints, places, connectors }: Job): FlatHarness {
+  const texts = new Map<string, string>();
+  // Most wires share a few colours and sizes, so each text is kept once.
+  const once = (text: string): string => {
+    const kept = texts.get(text);
+    if (kept === undefined) texts.set(text, text);
+    return kept ?? text;
+  };
   const flat: FlatHarness = {
     wireEnds: new Int32Array(wires.length * 2),
     wireOfKit: new Uint8Array(wires.length),
+    wireName: wires.map((wire) => wire.name),
+    wireColour: wires.map(({ colour }) => (colour === null ? null : once(formatColour(colour)))),
+    wireSize: wires.map(({ size }) => (size === null ? null : once(formatSize(size)))),
+    endName: ends.map((end) => end.name),
     endNode: new Int32Array(ends.length),
     endWire: new Int32Array(ends.length),
     endHome: new Uint8Array(ends.length).fill(homeKinds.cut),
@@ -81,6 +107,8 @@ function flatten({ ends, wires, terminals, joints, places, connectors }: Job): F
     plug: places.map((place) => (place.blanked ? '' : null)),
     cavity: new Uint8Array(places.length),
     devicePin: new Uint8Array(places.length),
+    chassis: numbersOf(places, (place) => place.chassis),
+    sources: numbersOf(places, (place) => place.source !== 'never'),
   };
   for (const [index, wire] of wires.entries()) {
     flat.wireEnds.set(wire.ends, index * 2);

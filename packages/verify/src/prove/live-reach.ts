@@ -1,4 +1,11 @@
-import { type Conducts, type Job, type NodeMarks, type Rework, UnionFind } from '@loomproof/netlist';
+import {
+  type Conducts,
+  type FlatHarness,
+  flatHarness,
+  type NodeMarks,
+  type Rework,
+  UnionFind,
+} from '@loomproof/netlist';
 import type { PathHop, SourceReach } from './finding.ts';
 import type { Names } from './names.ts';
 
@@ -31,6 +38,7 @@ export class LiveReach {
   /** First way into an element at each place, and the next way at the same place; way 2e leads from `to` to `from`. */
   readonly #firstWay: Int32Array;
   readonly #nextWay: Int32Array;
+  readonly #flat: FlatHarness;
   readonly #chassis: readonly number[];
   readonly #supplyOf = new Map<number, number[]>();
   readonly #field = new Map<'certain' | 'unknown', Field>();
@@ -55,7 +63,8 @@ export class LiveReach {
       add(element.from, index * 2 + 1);
       add(element.to, index * 2);
     }
-    this.#chassis = chassisOf(job);
+    this.#flat = flatHarness(job);
+    this.#chassis = this.#flat.chassis;
     for (const [index, supply] of job.supplies.entries()) {
       for (const place of supply.places)
         this.#supplyOf.set(place, [...(this.#supplyOf.get(place) ?? []), index]);
@@ -151,6 +160,11 @@ export class LiveReach {
     return unknown < 0 ? null : this.#reach(cameBy, unknown, chassisBy, false);
   }
 
+  /** Every place that is a source at some moment. */
+  #sources(): readonly number[] {
+    return [...this.#flat.sources, ...this.#supplyOf.keys()];
+  }
+
   #otherSide(way: number): number {
     const element = this.#rework.job.elements[way >> 1];
     return ((way & 1) === 0 ? element?.from : element?.to) ?? 0;
@@ -177,8 +191,7 @@ export class LiveReach {
       distances[node] = distance;
       queue.push(node);
     };
-    for (let place = 0; place < job.places.length; place += 1)
-      if (this.#sourceAt(place, moment) === wanted) visit(place, 0);
+    for (const place of this.#sources()) if (this.#sourceAt(place, moment) === wanted) visit(place, 0);
     let chassisDone = false;
     for (let at = 0; at < queue.length; at += 1) {
       const here = queue[at] as number;
@@ -209,9 +222,7 @@ export class LiveReach {
       for (const element of job.elements) this.#together.union(element.from, element.to);
       for (const place of this.#chassis) this.#together.union(place, this.#chassis[0] ?? place);
       // All sources count as one node beyond the others.
-      for (let place = 0; place < job.places.length; place += 1)
-        if (this.#supplyOf.has(place) || (job.places[place]?.source ?? 'never') !== 'never')
-          this.#together.union(place, job.nodeCount);
+      for (const place of this.#sources()) this.#together.union(place, job.nodeCount);
     }
     for (; this.#edgesSeen < graph.edgeCount; this.#edgesSeen += 1)
       this.#together.union(graph.from[this.#edgesSeen] as number, graph.to[this.#edgesSeen] as number);
@@ -257,11 +268,4 @@ export class LiveReach {
       made,
     };
   }
-}
-
-function chassisOf(job: Job): readonly number[] {
-  const chassis: number[] = [];
-  for (let place = 0; place < job.places.length; place += 1)
-    if (job.places[place]?.chassis === true) chassis.push(place);
-  return chassis;
 }

@@ -1,11 +1,4 @@
-import {
-  type FlatHarness,
-  flatHarness,
-  formatColour,
-  formatSize,
-  type Job,
-  type Rework,
-} from '@loomproof/netlist';
+import { type FlatHarness, flatHarness, type Job, type Rework } from '@loomproof/netlist';
 import type { Made, PathHop } from './finding.ts';
 
 /** Turns numbers of a job back into the words a person reads. */
@@ -28,7 +21,7 @@ export class Names {
 
   /** The name of an end, such as `ajar@K10:9`. */
   end(end: number): string {
-    return this.#job.ends[end]?.name ?? `end ${end}`;
+    return this.#flat.endName[end] ?? `end ${end}`;
   }
 
   /** The name of any node of the graph. */
@@ -82,15 +75,16 @@ export class Names {
     const { graph, job } = rework;
     const kind = graph.kind[edge] ?? 'conductor';
     const what = graph.what[edge] ?? 0;
-    const wire = kind === 'conductor' ? job.wires[what] : undefined;
+    const wire = kind === 'conductor' ? what : -1;
+    const { wireName, wireColour, wireSize, wireOfKit } = this.#flat;
     return {
       by: kind,
       from,
       to,
-      name: wire?.name ?? (kind === 'jumper' ? (job.joints[what]?.name ?? null) : null),
-      colour: wire?.colour == null ? null : formatColour(wire.colour),
-      size: wire?.size == null ? null : formatSize(wire.size),
-      made: wire !== undefined ? wire.origin : this.#made(rework, edge),
+      name: wireName[wire] ?? (kind === 'jumper' ? (job.joints[what]?.name ?? null) : null),
+      colour: wireColour[wire] ?? null,
+      size: wireSize[wire] ?? null,
+      made: wire < 0 ? this.#made(rework, edge) : wireOfKit[wire] === 1 ? 'kit' : 'stock',
     };
   }
 
