@@ -74,6 +74,13 @@ export function functionNetwork(
     return nodeOf[place < 0 ? chassis : place] ?? -1;
   };
   const ground = returnOf(0);
+  // All volts are taken against one return; with a second one they would mean nothing.
+  if (job.supplies.some((_, supply) => returnOf(supply) !== ground)) {
+    return {
+      kind: 'missing',
+      missing: ['a judgement for supplies with separate returns, which is not made'],
+    };
+  }
   const fixed = new Map<number, number>([[ground, 0]]);
   const pins: SourcePin[] = [
     { name: 'return', node: ground, place: job.supplies[0]?.returnPlace ?? chassis },

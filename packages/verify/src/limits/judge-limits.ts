@@ -27,6 +27,8 @@ export function judgeLimits(rework: Rework, view: Conducts, names: Names): Limit
   const loading: LoadingRow[] = [];
   for (const supply of job.supplies) if (supply.volts === null) missing.add(`the volts of ${supply.name}`);
   if (job.supplies.length === 0) missing.add('a supply, with its volts');
+  // One voltage is taken for the whole kit; where there are two, what is judged with one of them would be wrong.
+  if (hasSeveralVoltages(job)) missing.add('a judgement for more than one supply voltage, which is not made');
   if (missing.size === 0)
     for (const region of circuitRegions(rework, view, names)) {
       const found = dropRows(job, region);
@@ -205,4 +207,9 @@ function loadingFindings(row: LoadingRow): readonly RawFinding[] {
       keys: [],
     },
   ];
+}
+
+/** Whether the supplies of a kit have different volts. */
+export function hasSeveralVoltages(job: Job): boolean {
+  return new Set(job.supplies.flatMap(({ volts }) => (volts === null ? [] : [volts]))).size > 1;
 }
