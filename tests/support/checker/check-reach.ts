@@ -6,7 +6,7 @@ import type { FindingJson, ReachJson, VariantJson } from './verdict-json.ts';
 import type { Moment } from './work-replay.ts';
 
 /** Walks the way to a source in the finished machine, or while work goes on after the step with that ordinal. */
-export function checkReach(
+function checkReach(
   reach: ReachJson,
   starts: readonly string[],
   record: HarnessRecord,

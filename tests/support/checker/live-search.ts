@@ -24,7 +24,7 @@ export function sourceAt(
  * Everything that could feed a point, found by walking against the current: copper both ways, elements both ways but
  * for a diode, which is entered at its cathode only, a fuse only when fitted, and chassis between all chassis studs.
  */
-export function reachedForSource(
+function reachedForSource(
   start: string,
   view: CopperView,
   record: HarnessRecord,
