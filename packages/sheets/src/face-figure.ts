@@ -80,11 +80,12 @@ function ringSpots(
   pitch: number,
 ): { spots: readonly Spot[]; width: number; height: number } {
   const rings = face.rows.length - (face.centre ? 1 : 0);
-  // Each ring is wide enough for its positions, and a pitch wider than the next one inwards.
+  // Square cavities stay apart in any direction when their centres are a diagonal apart.
+  const apart = Math.SQRT2 * (pitch - 4) + 1;
   const radii: number[] = [];
-  for (let ring = rings - 1, inner = face.centre ? 0 : -pitch / 2; ring >= 0; ring -= 1) {
-    const needed = ((face.rows[ring]?.length ?? 1) * pitch) / (2 * Math.PI);
-    inner = Math.max(needed, inner + pitch);
+  for (let ring = rings - 1, inner = face.centre ? 0 : -apart; ring >= 0; ring -= 1) {
+    const gap = smallestGap((face.rows[ring] ?? []).map(({ at }) => at));
+    inner = Math.max(gap === null ? 0 : apart / (2 * Math.sin(gap / 2)), inner + apart);
     radii[ring] = inner;
   }
   const size = 2 * (radii[0] ?? 0) + pitch;
@@ -102,6 +103,15 @@ function ringSpots(
     }),
   );
   return { spots, width: size, height: size };
+}
+
+/** The smallest angle between two neighbours on a ring, in radians, or null when there is only one position. */
+function smallestGap(minutes: readonly number[]): number | null {
+  const sorted = [...minutes].sort((a, b) => a - b);
+  const gaps = sorted.map(
+    (at, index) => (((sorted[index + 1] ?? (sorted[0] ?? 0) + 720) - at) / 720) * 2 * Math.PI,
+  );
+  return gaps.length < 2 ? null : Math.min(...gaps, Math.PI);
 }
 
 function round(value: number): number {

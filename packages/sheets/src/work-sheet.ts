@@ -42,6 +42,7 @@ export function workSheet(
 <h2>Before you begin</h2>${[...kit.cautions, ...generalCautions].map((text) => caution(text))}${colourAlone(job).map((text) => caution(sentence(text)))}
 <h2>Tools</h2><ul>${toolsFor(job).map((tool) => markup`<li>${tool}</li>`)}</ul></section>
 <section><h2>The work</h2>${steps.map(stepMarkup)}</section>
+${leftBehind(verdict)}
 <section id="record" class="screen"><h2>Record</h2><p id="count" role="status"></p><div id="unshown-part" hidden><h3>What is not shown yet</h3><ul id="unshown"></ul></div><div class="bar"><button type="button" id="export-json">Export the record (JSON)</button><button type="button" id="export-csv">Export the record (CSV)</button></div><p><label for="import">Take over an exported record (JSON):</label> <input type="file" id="import" accept=".json,application/json"></p><p id="said" role="status"></p></section>`;
   const end = markup`<script type="application/json" id="record-head">${trusted(safeJson(record))}</script><script>${trusted(workScript)}</script>`;
   return page(head, 'Work instruction', body, end);
@@ -60,6 +61,25 @@ function recognise({ axes }: KitFile, values: ReadonlyMap<string, string>): Mark
       return markup`<li><b>${axis.name}: ${value}</b>${how === null ? null : `, ${how}`}</li>`;
     },
   )}</ul>`;
+}
+
+/** Ends that stay, live or dead, what was opened only to pass through, and rules knowingly not kept. */
+function leftBehind({ stubs, disturbed, deviations }: VariantVerdict): MarkupValue {
+  const told = [
+    ...stubs.map(
+      ({ wire, end, state, covered }) =>
+        markup`<li>${end} of ${wire}: <b>${state}</b>, ${covered === null ? 'not covered' : `insulated with ${covered}`}. Put a label on it.</li>`,
+    ),
+    ...disturbed.map(
+      (one) => markup`<li>Opened only to pass through, look that it is as before: ${one}</li>`,
+    ),
+    ...deviations.map(
+      ({ allows, at, by, why }) =>
+        markup`<li>Rule knowingly not kept: ${allows}${at === null ? null : ` at ${at}`}, allowed by ${by}: ${why}</li>`,
+    ),
+  ];
+  if (told.length === 0) return null;
+  return markup`<section class="whole" id="left-behind"><h2>What stays behind</h2><ul>${told}</ul></section>`;
 }
 
 /** Tools by what the steps do; the dies are those of the parts used. */

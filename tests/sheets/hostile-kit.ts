@@ -1,0 +1,35 @@
+import { type MadeSheets, sheetsOf } from './sheets-of.ts';
+
+/** Texts that must come out of every document as nothing but text. */
+export const hostileTexts = {
+  script: '<script>window.broken=1</script>',
+  attribute: `" onload="window.broken=2' x='`,
+  turned: '\u202ekcab\u202c',
+  formula: '=cmd|calc!A0',
+  ending: '</script></style></svg>-->',
+} as const;
+
+/** The van's kit with such texts in its name, a caution, a note, a hold, and a recognition. */
+export function hostileSheets(): MadeSheets {
+  const quoted = (text: string): string => `'${text.replaceAll("'", "''")}'`;
+  return sheetsOf('van-beacon', (text) => {
+    const changes: readonly (readonly [string, string])[] = [
+      ['kit: side-door warning beacon', `kit: ${quoted(hostileTexts.script)}`],
+      ['revision: B', `revision: ${quoted(hostileTexts.formula)}`],
+      [
+        '  - The door harness bends at the hinge. Work on the body side only.',
+        `  - ${quoted(hostileTexts.attribute)}`,
+      ],
+      ['early: door label without a dot', `early: ${quoted(hostileTexts.ending)}`],
+      ['caution: Agree first what may lose power.', `caution: ${quoted(hostileTexts.ending)}`],
+      [
+        'hold: The wire in cavity 4. Measure before you cut.',
+        `hold: ${quoted(hostileTexts.script)}, note: ${quoted(hostileTexts.attribute)}`,
+      ],
+    ];
+    return changes.reduce((done, [found, put]) => {
+      if (!done.includes(found)) throw new Error(`the kit does not hold ${found}`);
+      return done.replace(found, put);
+    }, text);
+  });
+}

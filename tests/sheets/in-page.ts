@@ -1,0 +1,45 @@
+/*
+ * What is asked of a page, as text: the tests themselves know no document.
+ */
+
+/** Elements that stick out of the page; what lies in a frame that pans does not, except on paper. */
+export function overflowIn(print: boolean): string {
+  return `(() => {
+    const limit = document.documentElement.clientWidth + 0.5;
+    return [...document.body.querySelectorAll('*')]
+      .filter((one) => ${print} || one.closest('.pan') === null || one.classList.contains('pan'))
+      .filter((one) => !(one instanceof SVGElement) || one instanceof SVGSVGElement)
+      .filter((one) => one.getBoundingClientRect().right > limit && one.getBoundingClientRect().width > 0)
+      .map((one) => one.tagName + ': ' + (one.textContent ?? '').slice(0, 40));
+  })()`;
+}
+
+/** The height of the smallest letters of all drawings, in pixels as shown. */
+export const smallestLabel = `Math.min(...[...document.querySelectorAll('svg text')].map((text) => {
+  const svg = text.closest('svg');
+  return (parseFloat(getComputedStyle(text).fontSize) * svg.getBoundingClientRect().width) / svg.viewBox.baseVal.width;
+}))`;
+
+/** Names of the faces in which a cavity lies over another one or outside the drawing. */
+export const crowdedFaces = `[...document.querySelectorAll('svg.face')].flatMap((svg) => {
+  const boxes = [...svg.querySelectorAll('.cavity, .blocked')].map((one) => one.getBoundingClientRect());
+  const frame = svg.getBoundingClientRect();
+  const apart = boxes.every((a, at) =>
+    boxes.slice(at + 1).every((b) => a.right <= b.left || b.right <= a.left || a.bottom <= b.top || b.bottom <= a.top));
+  const inside = boxes.every((one) =>
+    one.left >= frame.left && one.right <= frame.right && one.top >= frame.top && one.bottom <= frame.bottom);
+  return apart && inside ? [] : [svg.getAttribute('aria-label')];
+})`;
+
+/** What is meant for a finger and is smaller than one. */
+export const smallTargets = `[...document.querySelectorAll('button, .answers label, textarea, summary')]
+  .map((one) => one.getBoundingClientRect())
+  .filter(({ width, height }) => width > 0 && (width < 44 || height < 44))`;
+
+/** Run before a page: its storage refuses. */
+export const noStorage = `Object.defineProperty(window, 'localStorage', {
+  get() { throw new DOMException('denied', 'SecurityError'); },
+});`;
+
+/** The rows of the table of a page, head first, as a reader of the document tree sees them. */
+export const tableInPage = `[...document.querySelectorAll('table tr')].map((row) => [...row.cells].map((cell) => cell.textContent))`;
