@@ -36,7 +36,7 @@ export type PlaceRecord = {
 };
 
 /** A connector or device as found. */
-export type ConnectorRecord = {
+type ConnectorRecord = {
   readonly name: string;
   readonly device: boolean;
   readonly kit: boolean;
@@ -49,7 +49,7 @@ export type ConnectorRecord = {
 };
 
 /** What joins two pins inside a device; a diode lets current pass from `from` to `to` only. */
-export type ElementRecord = {
+type ElementRecord = {
   readonly name: string;
   readonly kind: 'load' | 'switch' | 'diode' | 'fuse' | 'bridge' | 'coil' | 'drive';
   readonly from: string;
@@ -60,7 +60,7 @@ export type ElementRecord = {
 };
 
 /** A wire end with the state in which it is found or comes out of the bag. */
-export type EndRecord = {
+type EndRecord = {
   readonly name: string;
   readonly wire: string;
   readonly kitWire: boolean;
@@ -69,7 +69,7 @@ export type EndRecord = {
 };
 
 /** A terminal, by the name of its point. */
-export type TerminalRecord = { readonly point: string; readonly ring: boolean | null };
+type TerminalRecord = { readonly point: string; readonly ring: boolean | null };
 
 /** One step as written, with the names it is about. */
 export type StepRecord = {
