@@ -75,6 +75,13 @@ describe('setCover', () => {
     );
   });
 
+  // No reduction helps with a ring: each column holds a row and the next one, so half the rows are needed, rounded up.
+  it.each([5, 6, 7, 9])('a ring of %d rows takes half as many columns, and is proved to', (count) => {
+    const columns = Array.from({ length: count }, (_, row) => [row, (row + 1) % count]);
+    expect(setCover(count, columns)).toMatchObject({ bound: Math.ceil(count / 2) });
+    expect(setCover(count, columns).columns.length).toBe(Math.ceil(count / 2));
+  });
+
   it('never claims more than is true when it is stopped at once', () => {
     fc.assert(
       fc.property(problem({ rows: 9, columns: 8 }), ({ rows, columns }) => {
