@@ -20,7 +20,7 @@ const entities: ReadonlyMap<string, string> = new Map([
 ]);
 
 /** Text as it may stand in an element or a quoted attribute; controls and turning marks are made visible. */
-export function escaped(text: string): string {
+function escaped(text: string): string {
   return visibleText(text).replace(/[&<>"']/g, (one) => entities.get(one) ?? one);
 }
 

@@ -28,12 +28,12 @@ export function page(head: SheetHead, title: string, body: MarkupValue, end: Mar
 }
 
 /** What is said across the top of a sheet whose variant is not proved. */
-export function bannerWords(head: SheetHead): string {
+function bannerWords(head: SheetHead): string {
   return `NOT PROVED (${head.verdict}): do not build, fit or power by this sheet`;
 }
 
 /** The variant as a sheet names it. */
-export function variantWords(variant: string): string {
+function variantWords(variant: string): string {
   return variant === 'only' ? 'one variant' : variant;
 }
 
