@@ -5,11 +5,14 @@
 export class NodeMarks {
   readonly #seen: Int32Array;
   readonly #values: Int32Array;
+  /** Room for the nodes that a search still has to look at; each node waits in it once at most. */
+  readonly queue: Int32Array;
   #search = 0;
 
   constructor(nodeCount: number) {
     this.#seen = new Int32Array(nodeCount);
     this.#values = new Int32Array(nodeCount);
+    this.queue = new Int32Array(nodeCount);
   }
 
   /** Begins a search with no node marked. */

@@ -39,7 +39,6 @@ function connectorFindings(rework: Rework, run: WorkRun): readonly RawFinding[] 
   for (const [index, connector] of job.connectors.entries()) {
     const other = rework.counterpart[index] ?? -1;
     const leave = job.wanted.leftUnplugged.has(index) || job.wanted.leftUnplugged.has(other);
-    const keys = (): string[] => [`connector:${index}`, `connector:${other}`];
     // One finding a pair, under the half that is no device where there is one.
     const mine =
       other >= 0 && (connector.device ? false : job.connectors[other]?.device === true || index < other);
@@ -48,11 +47,25 @@ function connectorFindings(rework: Rework, run: WorkRun): readonly RawFinding[] 
       const asBefore = other === connector.counterpart ? assembled[index] === true : true;
       if (leave && rework.plugged[index] === true)
         findings.push(
-          state('still-plugged', lastTouch(run, index), connector.name, 'left unplugged', 'plugged', keys()),
+          state(
+            'still-plugged',
+            lastTouch(run, index),
+            connector.name,
+            'left unplugged',
+            'plugged',
+            pairKeys(index, other),
+          ),
         );
       else if (!leave && asBefore && rework.plugged[index] !== true)
         findings.push(
-          state('left-unplugged', lastUnplug(rework, index), connector.name, 'plugged', 'unplugged', keys()),
+          state(
+            'left-unplugged',
+            lastUnplug(rework, index),
+            connector.name,
+            'plugged',
+            'unplugged',
+            pairKeys(index, other),
+          ),
         );
     }
     for (const what of ['secondary lock', 'position latch'] as const) {
@@ -68,6 +81,10 @@ function connectorFindings(rework: Rework, run: WorkRun): readonly RawFinding[] 
     }
   }
   return findings;
+}
+
+function pairKeys(connector: number, other: number): readonly string[] {
+  return [`connector:${connector}`, `connector:${other}`];
 }
 
 function lastTouch(run: WorkRun, connector: number): number | null {

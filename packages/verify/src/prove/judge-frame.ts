@@ -291,13 +291,11 @@ function markServing(
   const nodes = reachedFrom(graph, ordinal, start, view);
   const stated = nodes.some((node) => node < job.places.length && onStatedNet[node] === 1);
   const degree = graph.beginSearch();
-  const edges: number[] = [];
   for (const node of nodes) {
     let count = 0;
     for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
       const edge = half >> 1;
       if (!graph.aliveAt(edge, ordinal) || !view(edge)) continue;
-      if (serving[edge] !== beingJudged) edges.push(edge);
       serving[edge] = beingJudged;
       count += 1;
     }
@@ -317,8 +315,9 @@ function markServing(
     }
   }
   const places = nodes.filter((node) => node < job.places.length).length;
-  for (const edge of edges)
-    if (serving[edge] === beingJudged) serving[edge] = stated && places > 1 ? serves : idle;
+  for (const node of nodes)
+    for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half))
+      if (serving[half >> 1] === beingJudged) serving[half >> 1] = stated && places > 1 ? serves : idle;
 }
 
 /** A kit wire that was left in the bag: whole, and both its ends still loose. */

@@ -38,6 +38,8 @@ export class LiveReach {
   /** First way into an element at each place, and the next way at the same place; way 2e leads from `to` to `from`. */
   readonly #firstWay: Int32Array;
   readonly #nextWay: Int32Array;
+  /** The place that each way leads to. */
+  readonly #sides: Int32Array;
   readonly #flat: FlatHarness;
   readonly #chassis: readonly number[];
   readonly #supplyOf = new Map<number, number[]>();
@@ -52,16 +54,18 @@ export class LiveReach {
     const { job } = rework;
     this.#firstWay = new Int32Array(job.places.length).fill(-1);
     this.#nextWay = new Int32Array(job.elements.length * 2).fill(-1);
-    const add = (place: number, way: number): void => {
+    this.#sides = new Int32Array(job.elements.length * 2);
+    const add = (place: number, way: number, other: number): void => {
       this.#nextWay[way] = this.#firstWay[place] ?? -1;
       this.#firstWay[place] = way;
+      this.#sides[way] = other;
     };
     // From the last to the first, so that the ways of a place come in the order of the elements.
     for (let index = job.elements.length - 1; index >= 0; index -= 1) {
       const element = job.elements[index];
       if (element === undefined) continue;
-      add(element.from, index * 2 + 1);
-      add(element.to, index * 2);
+      add(element.from, index * 2 + 1, element.to);
+      add(element.to, index * 2, element.from);
     }
     this.#flat = flatHarness(job);
     this.#chassis = this.#flat.chassis;
@@ -120,10 +124,12 @@ export class LiveReach {
     const room = distances !== null ? job.nodeCount : Math.max(plainSearch, job.nodeCount - this.#nodesSeen);
     const cameBy = graph.beginSearch();
     cameBy.mark(node, start);
-    const queue = [node];
+    const { queue } = cameBy;
+    queue[0] = node;
+    let count = 1;
     let unknown = -1;
     let chassisBy = -1;
-    for (let at = 0; at < queue.length; at += 1) {
+    for (let at = 0; at < count; at += 1) {
       this.#nodesSeen += 1;
       if (at > room) return 'too large';
       const here = queue[at] as number;
@@ -138,14 +144,16 @@ export class LiveReach {
           if (cameBy.has(next) || (distances !== null && distances[next] !== left)) continue;
           if (!this.#passes(way)) continue;
           cameBy.mark(next, firstElement - way);
-          queue.push(next);
+          queue[count] = next;
+          count += 1;
         }
         if (chassisBy < 0 && job.places[here]?.chassis === true) {
           chassisBy = here;
           for (const next of this.#chassis) {
             if (cameBy.has(next) || (distances !== null && distances[next] !== left)) continue;
             cameBy.mark(next, overChassis);
-            queue.push(next);
+            queue[count] = next;
+            count += 1;
           }
         }
       }
@@ -154,7 +162,8 @@ export class LiveReach {
         const next = graph.otherEnd(half);
         if (cameBy.has(next) || (distances !== null && distances[next] !== left)) continue;
         cameBy.mark(next, half);
-        queue.push(next);
+        queue[count] = next;
+        count += 1;
       }
     }
     return unknown < 0 ? null : this.#reach(cameBy, unknown, chassisBy, false);
@@ -166,8 +175,7 @@ export class LiveReach {
   }
 
   #otherSide(way: number): number {
-    const element = this.#rework.job.elements[way >> 1];
-    return ((way & 1) === 0 ? element?.from : element?.to) ?? 0;
+    return this.#sides[way] as number;
   }
 
   /**
@@ -185,15 +193,17 @@ export class LiveReach {
     )
       return known.distances;
     const distances = new Int32Array(job.nodeCount).fill(-1);
-    const queue: number[] = [];
+    const { queue } = graph.beginSearch();
+    let count = 0;
     const visit = (node: number, distance: number): void => {
       if (distances[node] !== -1) return;
       distances[node] = distance;
-      queue.push(node);
+      queue[count] = node;
+      count += 1;
     };
     for (const place of this.#sources()) if (this.#sourceAt(place, moment) === wanted) visit(place, 0);
     let chassisDone = false;
-    for (let at = 0; at < queue.length; at += 1) {
+    for (let at = 0; at < count; at += 1) {
       const here = queue[at] as number;
       const distance = (distances[here] as number) + 1;
       if (here < job.places.length) {

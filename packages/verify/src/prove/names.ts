@@ -67,11 +67,6 @@ export class Names {
 
   /** One edge of the graph as a hop from one node to another. */
   hop(rework: Rework, edge: number, from: number, to: number): PathHop {
-    return this.hopBetween(rework, edge, this.node(from), this.node(to));
-  }
-
-  /** The same for nodes whose names are known already, since a long path names each of its nodes twice. */
-  hopBetween(rework: Rework, edge: number, from: string, to: string): PathHop {
     const { graph, job } = rework;
     const kind = graph.kind[edge] ?? 'conductor';
     const what = graph.what[edge] ?? 0;
@@ -79,8 +74,8 @@ export class Names {
     const { wireName, wireColour, wireSize, wireOfKit } = this.#flat;
     return {
       by: kind,
-      from,
-      to,
+      from: this.node(from),
+      to: this.node(to),
       name: wireName[wire] ?? (kind === 'jumper' ? (job.joints[what]?.name ?? null) : null),
       colour: wireColour[wire] ?? null,
       size: wireSize[wire] ?? null,
