@@ -87,19 +87,20 @@ export function proveJob(
     const followers = expectation.follows.filter(
       ([place, other]) => net.places.has(place) && nets.labels[other] === nets.labels[place],
     );
-    const places = [...net.places, ...followers.map(([, other]) => other)].sort((a, b) => a - b);
+    const places = [...Int32Array.from([...net.places, ...followers.map(([, other]) => other)]).sort()];
     const pure = !findings.some(
       (one) =>
         one.witness.is === 'nets' &&
         one.witness.joins.length > 0 &&
         places.some((place) => one.keys.includes(`node:${place}`)),
     );
+    const addresses = places.map((place) => names.place(place));
     const proof = whole ? joiningTree(rework, rework.ordinal, places, names, view) : null;
     return net.names.map(
       (name): CircuitReport => ({
         name,
         verdict: whole && pure ? 'proved' : 'refuted',
-        places: places.map((place) => names.place(place)),
+        places: addresses,
         proof,
       }),
     );
