@@ -1,0 +1,5 @@
+/** The middle value of a list, the upper one of two. */
+export function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[sorted.length >> 1] ?? Number.NaN;
+}

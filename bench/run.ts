@@ -1,0 +1,137 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { faultFigures } from './faults.ts';
+import { type Measured, measure, ratio, type Times } from './measure.ts';
+import { median } from './median.ts';
+
+/** One line of the table: what was measured, how it did, and what is wanted of it. */
+interface Row {
+  readonly what: string;
+  readonly found: string;
+  readonly wanted: string;
+}
+
+const root = fileURLToPath(new URL('../', import.meta.url));
+const document = `${root}docs/performance.md`;
+const [begin, end] = ['<!-- bench begins -->', '<!-- bench ends -->'];
+
+/** Whole processes in turn; each figure is the median of the ratios within a round. */
+function processRatio(bundle: string, kit: string): number {
+  const time = (argv: readonly string[]): number => {
+    const start = performance.now();
+    spawnSync(process.execPath, argv, { cwd: root, stdio: 'ignore' });
+    return performance.now() - start;
+  };
+  const rounds = Array.from({ length: 9 }, () => time([bundle, 'prove', kit]) / time(['-e', '0']));
+  return median(rounds);
+}
+
+async function netRows(size: number, rounds: number): Promise<readonly Row[]> {
+  const names = ['nets', 'nets by graphlib', 'nets by graphology', 'unions', 'bare unions'];
+  const groups = names.map((name): readonly Measured[] => [{ name, size }]);
+  const times = await measure(groups, rounds, 2);
+  const [own, graphlib, graphology, unions, bare] = times;
+  for (const other of [graphlib, graphology]) {
+    if (other?.digest !== own?.digest) throw new Error(`the libraries find other nets at ${size} wires`);
+  }
+  const wires = size.toLocaleString('en');
+  return [
+    {
+      what: `graphlib, build and components, over our nets, ${wires} wires`,
+      found: shown(ratio(graphlib, own)),
+      wanted: 'at least 20',
+    },
+    {
+      what: `graphology over our nets, ${wires} wires`,
+      found: shown(ratio(graphology, own)),
+      wanted: 'at least 8',
+    },
+    {
+      what: `our unions over a bare loop, ${wires} wires`,
+      found: shown(ratio(unions, bare)),
+      wanted: 'at most 2',
+    },
+  ];
+}
+
+async function proofRows(): Promise<readonly Row[]> {
+  const sizes = [5_000, 50_000];
+  const times: (readonly Times[])[] = [];
+  for (const size of sizes) {
+    times.push(
+      await measure(
+        [
+          [
+            { name: 'nets of the kit', size },
+            { name: 'proof', size },
+          ],
+        ],
+        size > 10_000 ? 5 : 9,
+        3,
+      ),
+    );
+  }
+  const [small, large] = times;
+  const growth = median(large?.[1]?.rounds ?? []) / median(small?.[1]?.rounds ?? []);
+  return [
+    {
+      what: 'proof of 5,000 wires and 200 steps over its own net extraction',
+      found: shown(ratio(small?.[1], small?.[0])),
+      wanted: 'at most 8',
+    },
+    {
+      what: 'proof of 50,000 wires and 200 steps over that of 5,000',
+      found: shown(growth),
+      wanted: 'at most 12',
+    },
+  ];
+}
+
+function faultRows(): readonly Row[] {
+  return [0, 1_500].map((ground) => {
+    const { faults, localMs, anewMs } = faultFigures(5_000, ground);
+    const net = ground === 0 ? '' : `, ${ground.toLocaleString('en')} wires on one ground net`;
+    return {
+      what: `${faults.toLocaleString('en')} single faults on 5,000 wires${net}: nets anew over the local way`,
+      found: shown(anewMs / localMs),
+      wanted: ground === 0 ? 'at least 200' : 'at least 50',
+    };
+  });
+}
+
+function shown(value: number): string {
+  return value >= 100 ? value.toFixed(0) : value.toFixed(1);
+}
+
+function tableOf(rows: readonly Row[]): string {
+  return [
+    '| ratio | found | wanted |',
+    '| --- | --- | --- |',
+    ...rows.map((row) => `| ${row.what} | ${row.found} | ${row.wanted} |`),
+  ].join('\n');
+}
+
+const rows: Row[] = [];
+rows.push(
+  ...(await netRows(10_000, 7)),
+  ...(await netRows(100_000, 3)),
+  ...(await proofRows()),
+  ...faultRows(),
+);
+const bundle = `${root}packages/cli/dist/loomproof.mjs`;
+if (existsSync(bundle)) {
+  rows.push({
+    what: 'the bundled program proving a small kit over `node -e 0`, whole processes',
+    found: shown(processRatio(bundle, 'fixtures/van-beacon/kit.yaml')),
+    wanted: 'at most 3',
+  });
+} else process.stdout.write('The bundled program is not there; `npm run build` makes it.\n');
+const table = tableOf(rows);
+process.stdout.write(`${table}\n`);
+if (process.argv.includes('--write')) {
+  const text = readFileSync(document, 'utf8');
+  const [from, to] = [text.indexOf(begin), text.indexOf(end)];
+  if (from < 0 || to < from) throw new Error('docs/performance.md has lost its marks');
+  writeFileSync(document, `${text.slice(0, from + begin.length)}\n\n${table}\n\n${text.slice(to)}`);
+}
