@@ -19,7 +19,7 @@ export type * from './harness/job.ts';
 export { type Conducts, type Hop, netLabels, reachedFrom, shortestPath } from './harness/nets.ts';
 export type { NodeMarks } from './harness/node-marks.ts';
 export { oppositeCavities } from './harness/opposite-cavities.ts';
-export { UnionFind } from './harness/union-find.ts';
+export { rootIn, UnionFind, uniteIn } from './harness/union-find.ts';
 export { beforeWork, type EdgeKind, never, WiringGraph } from './harness/wiring-graph.ts';
 export { InvariantError } from './invariant-error.ts';
 export type { Variant, VariantAxis } from './kit/choose-variant.ts';

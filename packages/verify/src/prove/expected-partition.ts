@@ -5,8 +5,10 @@ import {
   type Job,
   makeDiagnostic,
   oppositeCavities,
+  rootIn,
   type Span,
   UnionFind,
+  uniteIn,
 } from '@loomproof/netlist';
 import { assembledPlugged } from './assembled-view.ts';
 import { Names } from './names.ts';
@@ -108,6 +110,7 @@ function joined(
   emptied: ReadonlySet<number>,
 ): { readonly sets: UnionFind; readonly contact: Uint8Array } {
   const sets = new UnionFind(job.nodeCount);
+  const { parent } = sets;
   const contact = new Uint8Array(job.places.length);
   const special = new Uint8Array(job.places.length);
   for (const place of moves.keys()) special[place] = 1;
@@ -118,23 +121,23 @@ function joined(
     const end = wireEnds[at] as number;
     const node = endNode[end] as number;
     const stays = retired[at >> 1] !== 1;
-    if (stays && (at & 1) === 0) sets.union(node, endNode[wireEnds[at + 1] as number] as number);
+    if (stays && (at & 1) === 0) uniteIn(parent, node, endNode[wireEnds[at + 1] as number] as number);
     const home = endHome[end] as number;
     if (home === homeKinds.cut) continue;
     if (home === homeKinds.joint) {
-      if (stays) sets.union(node, jointNode[endHomeAt[end] as number] as number);
+      if (stays) uniteIn(parent, node, jointNode[endHomeAt[end] as number] as number);
       continue;
     }
     const own = endHomeTerminal[end] as number;
     if (own < 0) continue;
     const terminal = terminalNode[own] as number;
-    if (stays) sets.union(node, terminal);
+    if (stays) uniteIn(parent, node, terminal);
     if (home !== homeKinds.place) continue;
     const from = endHomeAt[end] as number;
     const moved = special[from] === 1 ? moves.get(from) : undefined;
     if (moved === undefined && special[from] === 1) continue;
     const place = moved ?? from;
-    sets.union(terminal, place);
+    uniteIn(parent, terminal, place);
     contact[place] = 1;
   }
   const isDevice = (place: number): boolean => flat.devicePin[place] === 1;
@@ -142,7 +145,7 @@ function joined(
     const other = facing[place] ?? -1;
     if (other <= place) continue;
     if (isDevice(place) || isDevice(other) || (contact[place] === 1 && contact[other] === 1))
-      sets.union(place, other);
+      uniteIn(parent, place, other);
   }
   return { sets, contact };
 }
@@ -293,7 +296,7 @@ function statedNets(
     const asked = new Uint8Array(job.nodeCount);
     for (const root of byRoot.keys()) asked[root] = 1;
     for (let place = 0; place < job.places.length; place += 1) {
-      const root = sets.find(place);
+      const root = rootIn(sets.parent, place);
       if (asked[root] === 1) byRoot.get(root)?.places.add(place);
     }
   }
