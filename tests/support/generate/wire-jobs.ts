@@ -294,6 +294,3 @@ export const exchangeWires: Job = (draft) => {
     ...stepsJoining(draft, [`${b.near}@cut`, `${a.far}@cut`]),
   );
 };
-
-/** The connector of an address, for callers that hold only the address. */
-export const connectorAt = connectorOf;

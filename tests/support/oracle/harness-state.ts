@@ -216,11 +216,6 @@ export function findEnd(state: HarnessState, text: string): WireEnd | undefined 
   return found !== undefined && 'label' in found.is ? found.is : undefined;
 }
 
-/** The piece that an end belongs to, if it is still there. */
-export function pieceOf(state: HarnessState, end: WireEnd): Piece | undefined {
-  return [...state.pieces.values()].find((piece) => piece.stations.some((one) => one.is === end));
-}
-
 /** Whether a kit wire is still in one piece with neither end put anywhere, so that it might as well be in the bag. */
 export function isUnused(state: HarnessState, wire: string): boolean {
   const piece = state.pieces.get(wire);
