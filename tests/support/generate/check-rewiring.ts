@@ -96,7 +96,11 @@ export class RewiringCheck {
           this.counts.add('kits with a mistake', 'wrong step blamed');
         else if (isOnlyUndone(variant))
           this.counts.add('kits with a mistake', 'only undone, another step blamed or none');
-        else if (variant.findings.some((one) => one.kind === 'step-refused'))
+        else if (
+          variant.findings.some((one) =>
+            [one, ...one.consequences].some((each) => each.kind === 'step-refused'),
+          )
+        )
           // Two steps exclude each other, and the one that could not be done any more is blamed.
           this.counts.add('kits with a mistake', 'a step refused, the other of two blamed');
         else

@@ -291,6 +291,19 @@ export class KitDraft {
     return { wire: this.stockWire(from, to), from, to };
   }
 
+  /** Wires from a stud to two cavities and between those, so that there are paths of more than one length. */
+  newLoop(): void {
+    const stud = this.random.pick([...(this.stock.studs?.keys() ?? [])]);
+    const [one, other] = [this.filledCavity(), this.filledCavity()];
+    for (const [from, to] of this.random.shuffled([
+      [one, stud],
+      [other, stud],
+      [one, other],
+    ] as const)) {
+      this.stockWire(from, to);
+    }
+  }
+
   /** A wire in the bag; ends are names of its own, or cavities of kit connectors. */
   kitWire(from: string, to: string, more: Partial<WireRow> = {}): string {
     const name = this.name(`kit wire ${this.bag.wires.size + 1}`);

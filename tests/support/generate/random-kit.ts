@@ -42,6 +42,7 @@ export function randomKit(recipe: KitRecipe): KitDocument {
   const random = randomChoice(recipe.seed);
   const draft = new KitDraft(random);
   for (let background = 1 + random.below(2); background > 0; background -= 1) draft.newStockWire();
+  if (random.chance(0.3)) draft.newLoop();
   for (const name of recipe.jobs) jobs[name](draft);
   return stateIntent(draft.document(), random);
 }

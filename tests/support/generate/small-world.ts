@@ -126,6 +126,17 @@ const intents: readonly { readonly name: string; readonly world: WorldKind; read
       },
     },
     {
+      name: 'c retired, with a source on',
+      world: { live: true, kitWire: false },
+      wanted: {
+        retired: [{ wire: 'c' }],
+        stubs: [
+          { of: 'c', at: 'K:2', is: 'dead' },
+          { of: 'c', at: 'L:2', is: 'dead' },
+        ],
+      },
+    },
+    {
       name: 'd moved to M:2',
       world: { live: false, kitWire: false },
       wanted: { moves: [{ from: 'M:1', to: 'M:2' }] },

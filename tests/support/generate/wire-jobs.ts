@@ -1,6 +1,6 @@
 import type { StepRow } from '../oracle/kit-document.ts';
 import type { KitDraft } from './kit-draft.ts';
-import { connectorOf, labelOf } from './kit-draft.ts';
+import { labelOf } from './kit-draft.ts';
 
 /** One thing that a kit does: it grows the harness as it needs, and adds its steps and what it knows of the intent. */
 export type Job = (draft: KitDraft) => void;
