@@ -128,7 +128,7 @@ export function renamedKit(kit: KitDocument, random: RandomChoice): KitDocument 
         far: name(far),
       })),
       deviations: (wanted.deviations ?? []).map((row) =>
-        row.at === undefined ? row : { ...row, at: point(row.at) },
+        row.at === undefined ? row : { ...row, at: row.at.includes('@') ? end(row.at) : point(row.at) },
       ),
     },
   };

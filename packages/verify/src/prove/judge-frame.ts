@@ -190,6 +190,8 @@ function namedThings(
 /** 1 for each place of a stated net. */
 function statedPlaces(job: Job, expectation: Expectation): Uint8Array {
   const stated = new Uint8Array(job.places.length);
+  // An empty half that faces a stated place follows it into its net, so it is named with it.
+  for (const [, other] of expectation.follows) stated[other] = 1;
   for (const net of expectation.stated) for (const place of net.places) stated[place] = 1;
   return stated;
 }
