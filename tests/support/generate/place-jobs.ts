@@ -164,9 +164,9 @@ export const fitFuse: Job = (draft) => {
 /** A test jumper is fitted and removed. */
 export const jumperThereAndGone: Job = (draft) => {
   const { random } = draft;
-  const places = [...(draft.stock.studs?.keys() ?? []), draft.emptyCavity(), draft.filledCavity()];
-  draft.stockWire(places[places.length - 1] ?? '', draft.somewhere());
-  const between = random.shuffled(places).slice(0, 2) as [string, string];
+  const [bare, wired] = [draft.emptyCavity(), draft.filledCavity()];
+  draft.stockWire(wired, draft.somewhere());
+  const between = random.shuffled([bare, wired]) as [string, string];
   const jumper = draft.name('J');
   draft.addJob(
     {

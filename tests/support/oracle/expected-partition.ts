@@ -87,14 +87,19 @@ export function expect(facts: HarnessFacts, wanted: WantedRows, after: HarnessSt
     facts.places.get(address)?.is === 'pin' || terminalIn(planned, address) !== undefined;
   const isMatedAtTheEnd = (a: string, b: string): boolean =>
     [a, b].every((address) => terminalIn(after, address) !== undefined);
+  // Places that are on a stated net only because of what the work did, so that no statement is about them.
+  const comeLate = new Set<string>();
   const closed = (places: Iterable<string>): Set<string> => {
     const all = new Set(places);
     for (const address of [...all]) {
       const other = facing.get(address);
       const halves = [address, other].map((one) => facts.places.get(one ?? '')?.connector ?? '');
       if (other === undefined || !halves.every(isPlugged)) continue;
-      if (facts.places.get(address)?.is === 'pin' || hasContact(other) || isMatedAtTheEnd(address, other))
+      if (facts.places.get(address)?.is === 'pin' || hasContact(other)) all.add(other);
+      else if (!all.has(other) && isMatedAtTheEnd(address, other)) {
         all.add(other);
+        comeLate.add(other);
+      }
     }
     return all;
   };
@@ -119,7 +124,9 @@ export function expect(facts: HarnessFacts, wanted: WantedRows, after: HarnessSt
   }
 
   for (const row of wanted.apart ?? []) {
-    const net = nets.find(({ places }) => row.filter((address) => places.has(address)).length > 1);
+    const net = nets.find(
+      ({ places }) => row.filter((address) => places.has(address) && !comeLate.has(address)).length > 1,
+    );
     if (net !== undefined) contradictions.push(`apart in ${net.name}`);
   }
 
