@@ -161,12 +161,7 @@ function namedThings(
     const other = expectation.facing[place] ?? -1;
     if (other >= 0) places.add(other);
   }
-  // Nets as they were before the first step, as a mark on each of their nodes.
-  const onNamedNet = new Uint8Array(job.nodeCount);
-  for (const place of places) {
-    if (onNamedNet[place] === 1) continue;
-    for (const node of reachedFrom(rework.graph, beforeWork, place, view)) onNamedNet[node] = 1;
-  }
+  const onNamedNet = namedNets(rework, places, view);
   const stated = statedPlaces(job, expectation);
   const stubs = new Set(wanted.stubs.map((stub) => stub.wire));
   // The terminal of a retired wire may be taken out, so the cavities at its ends are named with it.
@@ -180,12 +175,51 @@ function namedThings(
     wires: (wire) => {
       if (wanted.retiredWires.has(wire) || wanted.changed.wires.has(wire) || stubs.has(wire)) return true;
       const node = job.ends[job.wires[wire]?.ends[0] ?? -1]?.node ?? -1;
-      return onNamedNet[node] === 1;
+      return onNamedNet(node);
     },
     place: (place) => places.has(place) || stated[place] === 1,
-    net: (node) => onNamedNet[node] === 1,
+    net: onNamedNet,
   };
 }
+
+/**
+ * Whether a node was on the net of one of some places before the first step. Only nets that are asked for are walked, and
+ * no node of them twice.
+ */
+function namedNets(rework: Rework, places: Iterable<number>, view: Conducts): (node: number) => boolean {
+  const { graph, job } = rework;
+  const answers = new Uint8Array(job.nodeCount);
+  for (const place of places) answers[place] = isNamed;
+  return (node) => {
+    if (node < 0) return false;
+    const seen = graph.beginSearch();
+    const { queue } = seen;
+    seen.mark(node, 0);
+    queue[0] = node;
+    let count = 1;
+    let answer: number = isNotNamed;
+    for (let at = 0; at < count; at += 1) {
+      const here = queue[at] as number;
+      if (answers[here] !== 0) {
+        answer = answers[here] as number;
+        break;
+      }
+      for (let half = graph.firstHalf(here); half >= 0; half = graph.nextHalf(half)) {
+        const next = graph.otherEnd(half);
+        if (seen.has(next) || !graph.aliveAt(half >> 1, beforeWork) || !view(half >> 1)) continue;
+        seen.mark(next, 0);
+        queue[count] = next;
+        count += 1;
+      }
+    }
+    for (let at = 0; at < count; at += 1) answers[queue[at] as number] = answer;
+    return answer === isNamed;
+  };
+}
+
+/** What {@link namedNets} knows of a node. */
+const isNamed = 1;
+const isNotNamed = 2;
 
 /** 1 for each place of a stated net. */
 function statedPlaces(job: Job, expectation: Expectation): Uint8Array {
@@ -220,6 +254,7 @@ function idleKitWires(
     if (wireOfKit[index] !== 1 || isUnusedKitWire(rework, index)) continue;
     const wire = job.wires[index];
     if (wire === undefined) continue;
+    if (joinsStatedPlaces(rework, index, stated)) continue;
     const edges = aliveEdgesOf(rework, index, [index, ...(cutPieces.get(index) ?? [])]);
     if (edges.length === 0 || edges.some((edge) => serving[edge] === serves)) continue;
     if (edges.every((edge) => serving[edge] === notJudged))
@@ -239,6 +274,16 @@ function idleKitWires(
     });
   }
   return findings;
+}
+
+/** Whether a wire that was never cut leads from one place to another one, on a stated net: then it is not idle. */
+function joinsStatedPlaces(rework: Rework, wire: number, stated: Uint8Array): boolean {
+  if (rework.pieceThere[wire] !== 1) return false;
+  const [a, b] = (rework.job.wires[wire]?.ends ?? []).map(
+    (end) => rework.terminalPlace[rework.endTerminal[end] ?? -1] ?? -1,
+  );
+  if (a === undefined || b === undefined || a < 0 || b < 0 || a === b) return false;
+  return stated[a] === 1 || stated[b] === 1;
 }
 
 function reachedPlaces(rework: Rework, end: number, view: Conducts): readonly string[] {
