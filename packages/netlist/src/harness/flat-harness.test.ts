@@ -55,6 +55,7 @@ describe('flatHarness', () => {
     expect([...flat.terminalHome]).toEqual([0, 6, -1]);
     expect([...flat.terminalFirstEnd]).toEqual([0, 2, 5]);
     expect([...flat.jointNode]).toEqual(job.joints.map((joint) => joint.node));
+    expect(flat.address).toEqual(['X:1', 'X:2', 'X:3', 'D:1', 'D:2', 'D:3', 'G']);
     expect([...flat.cavity]).toEqual([1, 1, 1, 1, 1, 1, 0]);
     expect(flat.chassis).toEqual([6]);
     expect(flat.sources).toEqual([3, 4, 5, 6]);

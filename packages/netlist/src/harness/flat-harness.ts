@@ -36,6 +36,7 @@ export interface FlatHarness {
   readonly endSeal: readonly (string | null)[];
   /** The plug in each place before the work: an empty text, since its kind is not said. */
   readonly plug: readonly (string | null)[];
+  readonly address: readonly string[];
   /** 1 for a cavity. */
   readonly cavity: Uint8Array;
   /** 1 for a pin of a device. */
@@ -105,6 +106,7 @@ function flatten({ ends, wires, terminals, joints, places, connectors }: Job): F
     jointNode: new Int32Array(joints.length),
     endSeal: ends.map((end) => end.seal),
     plug: places.map((place) => (place.blanked ? '' : null)),
+    address: places.map((place) => place.address),
     cavity: new Uint8Array(places.length),
     devicePin: new Uint8Array(places.length),
     chassis: numbersOf(places, (place) => place.chassis),

@@ -38,6 +38,18 @@ describe('WiringGraph', () => {
     expect(around(graph, 1)).toEqual(Array.from({ length: 100 }, (_, edge) => `${99 - edge}>0`));
   });
 
+  it('has no room left over in its list of kinds once it is settled', () => {
+    const graph = new WiringGraph(2);
+    graph.reserve();
+    graph.add('mate', 0, 1, 0, 0);
+    graph.add('seat', 0, 1, 0, 0);
+    graph.settle();
+    expect(graph.kind).toEqual(['mate', 'seat']);
+    expect(graph.edgeCount).toBe(2);
+    graph.add('crimp', 0, 1, 0, 0);
+    expect(graph.kind).toEqual(['mate', 'seat', 'crimp']);
+  });
+
   it('walks around a node in both directions', () => {
     const graph = new WiringGraph(4);
     graph.add('conductor', 0, 1, 0, 0);

@@ -28,6 +28,7 @@ export class WiringGraph {
   #next: Int32Array;
   readonly #head: Int32Array;
   #marks: NodeMarks | null = null;
+  #count = 0;
 
   constructor(nodeCount: number) {
     this.nodeCount = nodeCount;
@@ -43,7 +44,17 @@ export class WiringGraph {
   }
 
   get edgeCount(): number {
-    return this.kind.length;
+    return this.#count;
+  }
+
+  /** Makes room in `kind`, an ordinary list, for as many edges as the other arrays have; `settle` takes it back. */
+  reserve(): void {
+    this.kind.length = this.#from.length;
+  }
+
+  /** Ends the list `kind` with the last edge again. */
+  settle(): void {
+    this.kind.length = this.#count;
   }
 
   /** One end of each edge; entries from `edgeCount` on mean nothing, here and in the other arrays. */
@@ -72,9 +83,10 @@ export class WiringGraph {
 
   /** Adds a join made by the step with that ordinal. */
   add(kind: EdgeKind, a: number, b: number, what: number, step: number): number {
-    const edge = this.kind.length;
+    const edge = this.#count;
+    this.#count += 1;
     if (edge === this.#from.length) this.#grow();
-    this.kind.push(kind);
+    this.kind[edge] = kind;
     this.#from[edge] = a;
     this.#to[edge] = b;
     this.#what[edge] = what;

@@ -112,7 +112,9 @@ export class Rework {
     this.tapPiece = new Int32Array(job.joints.length).fill(-1);
     this.fuseFitted = job.elements.map((element) => element.fitted);
     this.#conductorEdge = new Int32Array(job.pieces.length).fill(-1);
+    this.graph.reserve();
     this.#assemble();
+    this.graph.settle();
   }
 
   #assemble(): void {

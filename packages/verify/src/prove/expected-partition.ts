@@ -56,8 +56,8 @@ export function expectedPartition(job: Job): {
   const { sets, contact } = joined(job, facing, retired, moves, new Set([...wanted.retiredPlaces, ...taken]));
   // What an addition adds to is looked up before anything is taken from it.
   const untaken = taken.length === 0 ? sets : joined(job, facing, retired, moves, wanted.retiredPlaces).sets;
-  const isDevice = (place: number): boolean =>
-    job.connectors[job.places[place]?.connector ?? -1]?.device === true;
+  const { devicePin } = flatHarness(job);
+  const isDevice = (place: number): boolean => devicePin[place] === 1;
   const mated = (place: number): number => {
     const other = facing[place] ?? -1;
     return other >= 0 && (isDevice(place) || isDevice(other) || contact[other] === 1) ? other : -1;

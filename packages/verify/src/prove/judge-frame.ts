@@ -136,8 +136,9 @@ interface TerminalsAt {
 function terminalsAt(job: Job): TerminalsAt {
   const count = new Int32Array(job.places.length);
   const first = new Int32Array(job.places.length);
-  for (let index = job.terminals.length - 1; index >= 0; index -= 1) {
-    const place = job.terminals[index]?.place ?? -1;
+  const { terminalHome } = flatHarness(job);
+  for (let index = terminalHome.length - 1; index >= 0; index -= 1) {
+    const place = terminalHome[index] as number;
     if (place < 0) continue;
     count[place] = (count[place] as number) + 1;
     first[place] = index + 1;

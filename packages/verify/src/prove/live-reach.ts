@@ -43,6 +43,8 @@ export class LiveReach {
   readonly #flat: FlatHarness;
   readonly #chassis: readonly number[];
   readonly #supplyOf = new Map<number, number[]>();
+  /** 1 for each place that is a source at some moment. */
+  readonly #mayBeSource: Uint8Array;
   readonly #field = new Map<'certain' | 'unknown', Field>();
   #together: UnionFind | null = null;
   #edgesSeen = 0;
@@ -69,7 +71,10 @@ export class LiveReach {
     }
     this.#flat = flatHarness(job);
     this.#chassis = this.#flat.chassis;
+    this.#mayBeSource = new Uint8Array(job.places.length);
+    for (const place of this.#flat.sources) this.#mayBeSource[place] = 1;
     for (const [index, supply] of job.supplies.entries()) {
+      for (const place of supply.places) this.#mayBeSource[place] = 1;
       for (const place of supply.places)
         this.#supplyOf.set(place, [...(this.#supplyOf.get(place) ?? []), index]);
     }
@@ -77,6 +82,7 @@ export class LiveReach {
 
   /** Whether a place is a source at that moment. */
   #sourceAt(place: number, moment: Moment): 'certain' | 'unknown' | null {
+    if (this.#mayBeSource[place] !== 1) return null;
     const { job, supplyOn } = this.#rework;
     const supplies = this.#supplyOf.get(place);
     if (supplies !== undefined && (moment === 'finished' || supplies.some((one) => supplyOn[one] === true)))

@@ -16,7 +16,7 @@ export class Names {
 
   /** The address of a place. */
   place(place: number): string {
-    return this.#job.places[place]?.address ?? `place ${place}`;
+    return this.#flat.address[place] ?? `place ${place}`;
   }
 
   /** The name of an end, such as `ajar@K10:9`. */
