@@ -14,6 +14,7 @@ export {
 } from './face/index.ts';
 export { type ConductorRecord, type ExtractedNets, extractNets } from './harness/extract-nets.ts';
 export { type FlatHarness, flatHarness, homeKinds } from './harness/flat-harness.ts';
+export { type HarnessNames, harnessNames } from './harness/harness-names.ts';
 export { type ConductorRow, type HarnessTable, tableOfPins, tableOfRework } from './harness/harness-table.ts';
 export type * from './harness/job.ts';
 export { type Conducts, type Hop, netLabels, reachedFrom, shortestPath } from './harness/nets.ts';

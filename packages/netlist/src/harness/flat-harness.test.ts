@@ -39,10 +39,6 @@ describe('flatHarness', () => {
     const flat = flatHarness(job);
     expect([...flat.wireEnds]).toEqual(job.wires.flatMap((wire) => [...wire.ends]));
     expect([...flat.wireOfKit]).toEqual(job.wires.map((wire) => (wire.origin === 'kit' ? 1 : 0)));
-    expect(flat.wireName).toEqual(['a', 'b', 'c']);
-    expect(flat.wireColour).toEqual(['RD/BU', null, null]);
-    expect(flat.wireSize).toEqual(['0.5 mm2', null, 'AWG 18']);
-    expect(flat.endName).toEqual(['a@X:1', 'a@J', 'b@G', 'b@X:1', 'c@p', 'c@q']);
     expect([...flat.endNode]).toEqual(job.ends.map((end) => end.node));
     expect([...flat.endWire]).toEqual(job.ends.map((end) => end.wire));
     expect(flat.endSeal).toEqual(['S', null, null, null, null, null]);
@@ -55,7 +51,6 @@ describe('flatHarness', () => {
     expect([...flat.terminalHome]).toEqual([0, 6, -1]);
     expect([...flat.terminalFirstEnd]).toEqual([0, 2, 5]);
     expect([...flat.jointNode]).toEqual(job.joints.map((joint) => joint.node));
-    expect(flat.address).toEqual(['X:1', 'X:2', 'X:3', 'D:1', 'D:2', 'D:3', 'G']);
     expect([...flat.cavity]).toEqual([1, 1, 1, 1, 1, 1, 0]);
     expect(flat.chassis).toEqual([6]);
     expect(flat.sources).toEqual([3, 4, 5, 6]);

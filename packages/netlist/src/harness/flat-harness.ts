@@ -1,5 +1,5 @@
-import { formatColour, formatSize } from '../value/index.ts';
 import type { Job, Place } from './job.ts';
+import { onceForLists } from './once-for-lists.ts';
 
 /** Where an end is at home: see {@link WireEnd}. */
 export const homeKinds = { place: 0, joint: 1, bare: 2, stripped: 3, cut: 4 } as const;
@@ -13,11 +13,6 @@ export interface FlatHarness {
   readonly wireEnds: Int32Array;
   /** 1 for a wire that comes with the kit. */
   readonly wireOfKit: Uint8Array;
-  readonly wireName: readonly string[];
-  /** The colour and the size of each wire as they are written, or null. */
-  readonly wireColour: readonly (string | null)[];
-  readonly wireSize: readonly (string | null)[];
-  readonly endName: readonly string[];
   readonly endNode: Int32Array;
   readonly endWire: Int32Array;
   /** One of {@link homeKinds}. */
@@ -36,7 +31,6 @@ export interface FlatHarness {
   readonly endSeal: readonly (string | null)[];
   /** The plug in each place before the work: an empty text, since its kind is not said. */
   readonly plug: readonly (string | null)[];
-  readonly address: readonly string[];
   /** 1 for a cavity. */
   readonly cavity: Uint8Array;
   /** 1 for a pin of a device. */
@@ -46,33 +40,11 @@ export interface FlatHarness {
   readonly sources: readonly number[];
 }
 
-interface Known {
-  readonly job: Pick<Job, 'ends' | 'wires' | 'terminals' | 'joints' | 'places' | 'connectors'>;
-  readonly flat: FlatHarness;
-}
-
-const known = new WeakMap<Job['ends'], Known>();
-
 /**
- * The flat arrays of a job. Reading makes them; a job that was changed since has other lists and gets arrays of its own.
- * Linear in the job where they have to be made.
+ * The flat arrays of a job, made once for its lists. Reading makes them; a job that was changed since has other lists and
+ * gets arrays of its own. Linear in the job where they have to be made.
  */
-export function flatHarness(job: Job): FlatHarness {
-  const found = known.get(job.ends);
-  if (
-    found !== undefined &&
-    found.job.wires === job.wires &&
-    found.job.terminals === job.terminals &&
-    found.job.joints === job.joints &&
-    found.job.places === job.places &&
-    found.job.connectors === job.connectors
-  )
-    return found.flat;
-  const flat = flatten(job);
-  const { ends, wires, terminals, joints, places, connectors } = job;
-  known.set(ends, { job: { ends, wires, terminals, joints, places, connectors }, flat });
-  return flat;
-}
+export const flatHarness: (job: Job) => FlatHarness = onceForLists(flatten);
 
 function numbersOf(places: Job['places'], asked: (place: Place) => boolean): readonly number[] {
   const found: number[] = [];
@@ -81,20 +53,9 @@ function numbersOf(places: Job['places'], asked: (place: Place) => boolean): rea
 }
 
 function flatten({ ends, wires, terminals, joints, places, connectors }: Job): FlatHarness {
-  const texts = new Map<string, string>();
-  // Most wires share a few colours and sizes, so each text is kept once.
-  const once = (text: string): string => {
-    const kept = texts.get(text);
-    if (kept === undefined) texts.set(text, text);
-    return kept ?? text;
-  };
   const flat: FlatHarness = {
     wireEnds: new Int32Array(wires.length * 2),
     wireOfKit: new Uint8Array(wires.length),
-    wireName: wires.map((wire) => wire.name),
-    wireColour: wires.map(({ colour }) => (colour === null ? null : once(formatColour(colour)))),
-    wireSize: wires.map(({ size }) => (size === null ? null : once(formatSize(size)))),
-    endName: ends.map((end) => end.name),
     endNode: new Int32Array(ends.length),
     endWire: new Int32Array(ends.length),
     endHome: new Uint8Array(ends.length).fill(homeKinds.cut),
@@ -106,7 +67,6 @@ function flatten({ ends, wires, terminals, joints, places, connectors }: Job): F
     jointNode: new Int32Array(joints.length),
     endSeal: ends.map((end) => end.seal),
     plug: places.map((place) => (place.blanked ? '' : null)),
-    address: places.map((place) => place.address),
     cavity: new Uint8Array(places.length),
     devicePin: new Uint8Array(places.length),
     chassis: numbersOf(places, (place) => place.chassis),

@@ -1,4 +1,5 @@
 import { flatHarness } from '../harness/flat-harness.ts';
+import { harnessNames } from '../harness/harness-names.ts';
 import type { DrawnRow, Job } from '../harness/job.ts';
 import type { Located } from '../kit/located.ts';
 import { entryOf, textsUnder, textUnder } from '../kit/located.ts';
@@ -72,8 +73,9 @@ export function resolveJob(document: Located, variant: string, drawn: Located | 
     },
   };
   if (complaints.failed) return { value: null, diagnostics: complaints.diagnostics };
-  // Every proof asks for the flat arrays, so they are part of reading.
+  // Every proof asks for the flat arrays and the names, so they are part of reading.
   flatHarness(job);
+  harnessNames(job);
   return { value: job, diagnostics: complaints.diagnostics };
 }
 

@@ -1,63 +1,58 @@
-import { type FlatHarness, flatHarness, type Job, type Rework } from '@loomproof/netlist';
+import {
+  type FlatHarness,
+  flatHarness,
+  type HarnessNames,
+  harnessNames,
+  type Job,
+  type Rework,
+} from '@loomproof/netlist';
 import type { Made, PathHop } from './finding.ts';
 
 /** Turns numbers of a job back into the words a person reads. */
 export class Names {
   readonly #job: Job;
   readonly #flat: FlatHarness;
-  /** What each node beyond the places is: three times the index of an end, a joint or a terminal, plus 0, 1 or 2. */
-  #owners: Int32Array | null = null;
-  #fitted: ReadonlyMap<number, number> | null = null;
+  readonly #words: HarnessNames;
+  #fitted: ReadonlyMap<number, string> | null = null;
 
   constructor(job: Job) {
     this.#job = job;
     this.#flat = flatHarness(job);
+    this.#words = harnessNames(job);
   }
 
   /** The address of a place. */
   place(place: number): string {
-    return this.#flat.address[place] ?? `place ${place}`;
+    return (place < this.#job.places.length ? this.#words.nodeName[place] : null) ?? `place ${place}`;
   }
 
   /** The name of an end, such as `ajar@K10:9`. */
   end(end: number): string {
-    return this.#flat.endName[end] ?? `end ${end}`;
+    return this.#words.endName[end] ?? `end ${end}`;
   }
 
   /** The name of any node of the graph. */
   node(node: number): string {
-    if (node < this.#job.places.length) return this.place(node);
-    this.#owners ??= this.#findOwners();
-    const owner = this.#owners[node] ?? -1;
-    const index = Math.floor(owner / 3);
-    if (owner < 0) return `node ${node}`;
-    if (owner % 3 === 0) return this.end(index);
-    if (owner % 3 === 1) return this.#job.joints[index]?.name ?? `node ${node}`;
-    const first = this.#flat.terminalFirstEnd[index] ?? -1;
-    return `terminal of ${first < 0 ? this.#fittedOn(index) : this.end(first)}`;
+    return this.#words.nodeName[node] ?? this.#fittedName(node) ?? `node ${node}`;
   }
 
-  #findOwners(): Int32Array {
-    const { endNode, jointNode, terminalNode } = this.#flat;
-    const owners = new Int32Array(this.#job.nodeCount).fill(-1);
-    for (let end = 0; end < endNode.length; end += 1) owners[endNode[end] as number] = end * 3;
-    for (let joint = 0; joint < jointNode.length; joint += 1)
-      owners[jointNode[joint] as number] = joint * 3 + 1;
-    for (let terminal = 0; terminal < terminalNode.length; terminal += 1)
-      owners[terminalNode[terminal] as number] = terminal * 3 + 2;
-    return owners;
-  }
-
-  #fittedOn(terminal: number): string {
+  /** The name of the terminal that a step brings: after the first end that the step crimps in it. */
+  #fittedName(node: number): string | undefined {
     if (this.#fitted === null) {
-      const fitted = new Map<number, number>();
-      for (const { action } of this.#job.steps)
-        if (action.kind === 'fit terminal' && !fitted.has(action.terminal))
-          fitted.set(action.terminal, action.ends[0] ?? -1);
+      const { terminalNode, terminalFirstEnd } = this.#flat;
+      const fitted = new Map<number, string>();
+      for (let terminal = 0; terminal < terminalNode.length; terminal += 1)
+        if ((terminalFirstEnd[terminal] as number) < 0)
+          fitted.set(terminalNode[terminal] as number, `terminal of terminal ${terminal}`);
+      const named = new Set<number>();
+      for (const { action } of this.#job.steps) {
+        if (action.kind !== 'fit terminal' || named.has(action.terminal)) continue;
+        named.add(action.terminal);
+        fitted.set(terminalNode[action.terminal] ?? -1, `terminal of ${this.end(action.ends[0] ?? -1)}`);
+      }
       this.#fitted = fitted;
     }
-    const end = this.#fitted.get(terminal);
-    return end === undefined ? `terminal ${terminal}` : this.end(end);
+    return this.#fitted.get(node);
   }
 
   /** The number, as written, of the step with that ordinal; null for the time before the work. */
@@ -71,7 +66,8 @@ export class Names {
     const kind = graph.kind[edge] ?? 'conductor';
     const what = graph.what[edge] ?? 0;
     const wire = kind === 'conductor' ? what : -1;
-    const { wireName, wireColour, wireSize, wireOfKit } = this.#flat;
+    const { wireOfKit } = this.#flat;
+    const { wireName, wireColour, wireSize } = this.#words;
     return {
       by: kind,
       from: this.node(from),
