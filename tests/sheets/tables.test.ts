@@ -236,7 +236,7 @@ describe('what a document carries', () => {
       sheetsOf('van-beacon', (text) =>
         text.replace('hold: The wire in cavity 4. Measure before you cut.', `note: ${note}`),
       ).files.get('build-early-work.html') ?? '';
-    expect(with_('Cut the green wire.')).toContain('Step 5 names a wire by its colour alone');
+    expect(with_('Cut the green wire.')).toContain('Step 5: the note names a wire by its colour alone');
     expect(with_('Cut the green wire in cavity 4.')).not.toContain('by its colour alone');
   });
 

@@ -1,6 +1,5 @@
 import type { Job, KitFile, KitVariant } from '@loomproof/netlist';
 import type { VariantVerdict } from '@loomproof/verify';
-import { colourAlone } from './colour-alone.ts';
 import { generalCautions } from './general-cautions.ts';
 import { type Markup, type MarkupValue, markup, trusted } from './markup.ts';
 import { page } from './page.ts';
@@ -38,8 +37,8 @@ export function workSheet(
   };
   const body = markup`<div id="storage-warning" class="caution screen" role="alert" hidden><b>This browser keeps nothing.</b> Ticks and notes are lost when the page is closed. Export the record before you close it.</div>
 <div class="bar screen"><button type="button" id="mode">One step at a time</button><button type="button" id="back" hidden>Step before</button><button type="button" id="next" hidden>Next step</button></div>
-<section class="whole"><h2>Which machine this is for</h2>${recognise(kit, variant.values)}
-<h2>Before you begin</h2>${[...kit.cautions, ...generalCautions].map((text) => caution(text))}${colourAlone(job).map((text) => caution(sentence(text)))}
+${notProved(verdict)}<section class="whole"><h2>Which machine this is for</h2>${recognise(kit, variant.values)}
+<h2>Before you begin</h2>${[...kit.cautions, ...generalCautions].map((text) => caution(text))}
 <h2>Tools</h2><ul>${toolsFor(job).map((tool) => markup`<li>${tool}</li>`)}</ul></section>
 <section><h2>The work</h2>${steps.map(stepMarkup)}</section>
 ${leftBehind(verdict)}
@@ -61,6 +60,14 @@ function recognise({ axes }: KitFile, values: ReadonlyMap<string, string>): Mark
       return markup`<li><b>${axis.name}: ${value}</b>${how === null ? null : `, ${how}`}</li>`;
     },
   )}</ul>`;
+}
+
+/** Why a sheet is not to be worked by, finding by finding. */
+function notProved({ findings }: VariantVerdict): MarkupValue {
+  if (findings.length === 0) return null;
+  return markup`<section class="whole" id="not-proved"><h2>Why this is not proved</h2><ul>${findings.map(
+    ({ step, message }) => markup`<li>${sentence(`${step === null ? '' : `step ${step}: `}${message}`)}</li>`,
+  )}</ul></section>`;
 }
 
 /** Ends that stay, live or dead, what was opened only to pass through, and rules knowingly not kept. */

@@ -110,6 +110,8 @@ export function describeFinding(finding: RawFinding): string {
       return witness.is === 'state'
         ? `${what}, a conductor of ${witness.what}, is worked on or probed, and nobody has released it`
         : what;
+    case 'colour-alone':
+      return `${witness.is === 'state' ? witness.what : 'a text'} names a wire by its colour alone: "${what}"`;
     case 'bus-pair-unfit':
       return witness.is === 'state'
         ? `bus pair ${what}: ${witness.what}, expected ${witness.expected}, found ${witness.found}`

@@ -53,6 +53,7 @@ export const findingKinds = {
   'variants-differ': 8,
   'variants-alike': 8,
   'special-touched': 7,
+  'colour-alone': 7,
   'bus-pair-unfit': 9,
   'drop-too-large': 9,
   'conductor-unprotected': 9,

@@ -7,6 +7,7 @@ import { assembledView } from './assembled-view.ts';
 import { type Expectation, expectedPartition } from './expected-partition.ts';
 import type { PathHop, RawFinding, VerdictWord } from './finding.ts';
 import { joiningTree } from './joining-tree.ts';
+import { judgeColourAlone } from './judge-colour-alone.ts';
 import { judgeDrawing } from './judge-drawing.ts';
 import { judgeEndState } from './judge-end-state.ts';
 import { judgeFit } from './judge-fit.ts';
@@ -78,6 +79,7 @@ export function proveJob(
     ...judgeEndState(rework, run),
     ...judgeDrawing(rework, names),
     ...judgeSpecial(rework),
+    ...judgeColourAlone(job),
     ...(limits?.findings ?? []),
     ...(backFeed?.findings ?? []),
   ];
