@@ -1,7 +1,7 @@
 export type { BackFeedBudget, BackFeedJudgement } from './backfeed/judge-back-feed.ts';
 export type { Check, ProbeProof } from './checks/check.ts';
 export { type Checklist, makeChecklist } from './checks/checklist.ts';
-export type { FaultTable } from './checks/fault-table.ts';
+export { type FaultTable, faultTable } from './checks/fault-table.ts';
 export type { Separation } from './checks/separating-check.ts';
 export {
   type ConductorChange,
@@ -10,10 +10,11 @@ export {
   type NetChange,
 } from './compare/diff-harness.ts';
 export { type CavityNet, type CavityTrace, traceCavity } from './compare/trace-cavity.ts';
-export { classifyDiagnosis, type ResultClass } from './diagnose/classify.ts';
+export type { ResultClass } from './diagnose/classify.ts';
 export { type Diagnosis, diagnose, type Explanation } from './diagnose/diagnose.ts';
+export { type DiagnosisReport, diagnosisReport, type ExplanationWords } from './diagnose/diagnosis-report.ts';
 export { type HarnessCandidate, type RankedCandidate, rankCandidates } from './diagnose/rank-candidates.ts';
-export { readReadings } from './diagnose/read-readings.ts';
+export { readReadings, type WrittenReading } from './diagnose/read-readings.ts';
 export type { Reading } from './diagnose/reading.ts';
 export type { DropRow, LimitTable, LoadingRow, ProtectionRow } from './limits/limit-table.ts';
 export {
@@ -45,5 +46,5 @@ export {
   type UsedDeviation,
   type VariantVerdict,
 } from './prove/prove-kit.ts';
-export { type Bands, defaultBands } from './readings/bands.ts';
+export { type Bands, defaultBands, type Outcome, outcomeOf } from './readings/bands.ts';
 export { type Stage, stageNames } from './readings/stage.ts';

@@ -1,4 +1,4 @@
-import type { CheckRow } from './check-rows.ts';
+import type { CheckRow } from '@loomproof/sheets';
 
 const head = [
   'number',

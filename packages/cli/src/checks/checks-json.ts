@@ -1,5 +1,5 @@
+import { checkRows } from '@loomproof/sheets';
 import type { Checklist } from '@loomproof/verify';
-import { checkRows } from './check-rows.ts';
 
 /** The checklist of one variant for programs. */
 export function checksJson(variant: string, checklist: Checklist): unknown {

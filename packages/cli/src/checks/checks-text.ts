@@ -1,21 +1,9 @@
 import { type KitFile, visibleText } from '@loomproof/netlist';
+import { checkRows, readingCautions, stageWords } from '@loomproof/sheets';
 import type { Checklist, Separation } from '@loomproof/verify';
 import { shortDigest } from '../input/input-digest.ts';
 import { countText } from '../output/count-text.ts';
 import type { Paint } from '../output/paint.ts';
-import { checkRows } from './check-rows.ts';
-import { stageWords } from './stage-words.ts';
-
-/** What is said before any reading is taken; it defers to whoever knows the machine. */
-const cautions: readonly string[] = [
-  'Every source off and proved dead before the first reading; a meter in ohms on a live circuit is damaged.',
-  'Never probe airbag, belt-tensioner or high-voltage circuits. Do not pierce insulation.',
-  'No lamp-type or self-powered tester at module pins. A test pin that does not fit spreads the contact: the test makes the fault.',
-  'Take the first reading as found, before anything is moved; read again while the bundle is moved.',
-  'Zero the leads, write down the zero. Give the number, not the beep.',
-  "The machine maker's service information, local rules and licensed practice come first.",
-  'Nothing may be powered while a reading of this list is not done, not reachable or between the limits.',
-];
 
 /** The checklist of one variant for people; ends with a line end. */
 export function checksText(
@@ -36,7 +24,7 @@ export function checksText(
     `${how.paint('Checks', 'bold')}  ${kit.kit}, revision ${kit.revision}, ${variant}; digest ${shortDigest(how.digest)}`,
     ...(how.notProved ? ['THIS KIT IS NOT PROVED: see `loomproof prove`.'] : []),
     `Plugged: ${stageWords(table.stage, (index) => job.connectors[index]?.name ?? '')}.`,
-    ...cautions.map((one) => `  ! ${one}`),
+    ...readingCautions.map((one) => `  ! ${one}`),
     '',
   ];
   for (const [other, separation] of checklist.separations)

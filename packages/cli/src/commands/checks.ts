@@ -1,5 +1,5 @@
+import { checkRows } from '@loomproof/sheets';
 import { makeChecklist, proveKit } from '@loomproof/verify';
-import { checkRows } from '../checks/check-rows.ts';
 import { checksCsv } from '../checks/checks-csv.ts';
 import { checksJson } from '../checks/checks-json.ts';
 import { checksText } from '../checks/checks-text.ts';

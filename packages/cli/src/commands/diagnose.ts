@@ -1,5 +1,6 @@
 import type { KitFile } from '@loomproof/netlist';
 import {
+  diagnosisReport,
   diagnose as explain,
   type HarnessCandidate,
   proveKit,
@@ -8,7 +9,6 @@ import {
   type Stage,
 } from '@loomproof/verify';
 import { stagesOf } from '../checks/stage-of.ts';
-import { diagnosisReport } from '../diagnose/diagnosis-report.ts';
 import { diagnosisText } from '../diagnose/diagnosis-text.ts';
 import { exitCode } from '../exit-code.ts';
 import { readKitFile } from '../input/read-kit-file.ts';

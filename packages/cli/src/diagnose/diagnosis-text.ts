@@ -1,7 +1,6 @@
 import { visibleText } from '@loomproof/netlist';
-import type { RankedCandidate } from '@loomproof/verify';
+import type { DiagnosisReport, ExplanationWords, RankedCandidate } from '@loomproof/verify';
 import { countText } from '../output/count-text.ts';
-import type { DiagnosisReport, ExplanationWords } from './diagnosis-report.ts';
 
 /** How many of the explanations of a group are told before the rest is counted. */
 const mostShown = 12;

@@ -1,12 +1,8 @@
-import {
-  classifyDiagnosis,
-  type Diagnosis,
-  type Explanation,
-  type FaultTable,
-  type RankedCandidate,
-  type Reading,
-  type ResultClass,
-} from '@loomproof/verify';
+import type { FaultTable } from '../checks/fault-table.ts';
+import { classifyDiagnosis, type ResultClass } from './classify.ts';
+import type { Diagnosis, Explanation } from './diagnose.ts';
+import type { RankedCandidate } from './rank-candidates.ts';
+import type { Reading } from './reading.ts';
 
 /** A diagnosis with every point and fault in words, for text and JSON alike. */
 export interface DiagnosisReport {
