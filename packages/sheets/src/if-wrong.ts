@@ -1,35 +1,22 @@
 import type { StepAction } from '@loomproof/netlist';
 
-const proveAgain =
-  'Add these steps to the kit file and have it proved again before power: a repair is work like any other.';
-
-/** What to do when a step went wrong, sentence by sentence; none where nothing can be spoiled. */
+/** What to look at and to leave alone when a step went wrong, sentence by sentence; the repairs come after it. */
 export function ifWrong(action: StepAction): readonly string[] {
   switch (action.kind) {
     case 'cut':
-      return [
-        'Wrong wire cut: leave power off and cover both ends at once.',
-        'Repair: strip both ends, slide a tube on if the splice needs one, join, pull, seal.',
-        proveAgain,
-      ];
+      return ['Leave power off, and let the ends touch nothing, until it is joined again.'];
     case 'tap':
       return [
-        'Wrong wire tapped, or the blade missed the copper: take the tap off. It leaves a wound, never whole insulation.',
-        'Repair: cover the wound with a sleeve that suits the place; never set the second tap into the same spot.',
-        proveAgain,
+        'A tap that comes off leaves a wound in the insulation. Never set the new one into the same spot: go 30 mm further on.',
       ];
     case 'insert':
       return [
-        'Wrong cavity: open the secondary lock, free the terminal with the right tool and look at its spring before it goes in again; a bent one is replaced.',
-        'The terminal slides back out: it was not in to its stop, or it sits turned round. Never hold it with the lock.',
-        'A seal that was cut or rolled is replaced. An opened cavity of a sealed connector gets a plug.',
-        proveAgain,
+        'Take a terminal out only with the right tool and with the secondary lock open. Look at its spring before it goes in again; a bent one is replaced.',
+        'Never let the lock hold a terminal that does not stay by itself. A seal that was cut or rolled is replaced.',
       ];
     case 'withdraw':
       return [
-        'Wrong terminal out: put it back into the cavity that this page names, after a look at its spring.',
         'It does not come: the secondary lock is not open, or the tool is the wrong one. Do not pull harder.',
-        proveAgain,
       ];
     case 'close lock':
       return [
@@ -38,8 +25,7 @@ export function ifWrong(action: StepAction): readonly string[] {
       ];
     case 'join':
       return [
-        'A wire slides in the crimp: cut the splice out, strip afresh and crimp with the right die.',
-        proveAgain,
+        'A wire slides in the crimp: stop. A splice that is cut out makes the wires shorter, so that is other work than was proved: have the new steps proved before power.',
       ];
     case 'fit terminal':
       return [

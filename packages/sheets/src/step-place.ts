@@ -5,6 +5,8 @@ export interface StepPlace {
   readonly place: number;
   /** `80 mm from it` where the work is not at the place itself; else null. */
   readonly away: string | null;
+  /** The same in millimetres along the wire. */
+  readonly mm: number | null;
 }
 
 /** The places at which a person must find the right cavity or stud for a step, in the order of the step's words. */
@@ -17,9 +19,9 @@ export function placesOfStep(rework: Rework, action: StepAction): readonly StepP
     case 'remove plug':
     case 'fit plug':
     case 'prove dead':
-      return [{ place: action.place, away: null }];
+      return [{ place: action.place, away: null, mm: null }];
     case 'fit jumper':
-      return action.places.map((place) => ({ place, away: null }));
+      return action.places.map((place) => ({ place, away: null, mm: null }));
     case 'cut':
       return alongWire(rework, job.ends[action.newEnds[0]]?.node ?? -1, job.pieces[action.piece]?.wire ?? -1);
     case 'tap':
@@ -40,7 +42,7 @@ function alongWire(
   if (position === undefined || end === undefined) return [];
   const now = terminalPlace[endTerminal[end] ?? -1] ?? -1;
   const place = now >= 0 ? now : homePlace(job, end);
-  return place < 0 ? [] : [{ place, away: `${position.mm} mm from it` }];
+  return place < 0 ? [] : [{ place, away: `${position.mm} mm from it`, mm: position.mm }];
 }
 
 function homePlace(job: Job, end: number): number {

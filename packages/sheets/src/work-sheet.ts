@@ -4,6 +4,7 @@ import { generalCautions } from './general-cautions.ts';
 import { type Markup, type MarkupValue, markup, trusted } from './markup.ts';
 import { page } from './page.ts';
 import { placeMarkup } from './place-markup.ts';
+import { repairMarkup } from './repair/repair-markup.ts';
 import { safeJson } from './safe-json.ts';
 import { sentence } from './sentence.ts';
 import type { SheetHead } from './sheet-head.ts';
@@ -123,6 +124,6 @@ function stepMarkup(step: WorkStep): Markup {
   )}</div><label for="${id}-note">Note, and why when it was not done</label><textarea id="${id}-note" rows="1"></textarea></fieldset>${
     step.ifWrong.length === 0
       ? null
-      : markup`<details><summary>If it goes wrong</summary><ul>${step.ifWrong.map((text) => markup`<li>${text}</li>`)}</ul></details>`
+      : markup`<details><summary>If it goes wrong</summary><ul>${step.ifWrong.map((text) => markup`<li>${text}</li>`)}</ul>${step.repairs.map((one) => repairMarkup(one, number))}</details>`
   }</article>`;
 }

@@ -5,6 +5,7 @@ import { cautionsBefore } from './general-cautions.ts';
 import { holdBefore } from './hold-points.ts';
 import { ifWrong } from './if-wrong.ts';
 import { type PlaceGuide, placeGuide } from './place-guide.ts';
+import { provedRepairs, type Repair } from './repair/proved-repairs.ts';
 import { sentence } from './sentence.ts';
 import { shownByStep } from './shown-by-step.ts';
 import { placesOfStep } from './step-place.ts';
@@ -32,6 +33,8 @@ export interface WorkStep {
   /** Colour and size of the wire, as a help. */
   readonly wire: string | null;
   readonly ifWrong: readonly string[];
+  /** Proved ways back from a mistake at this step; none where the work itself is not proved. */
+  readonly repairs: readonly Repair[];
   /** What is not shown when this step was not done as written. */
   readonly shows: string;
 }
@@ -45,7 +48,7 @@ export interface WorkStep {
  */
 export function workSteps(job: Job, verdict: VariantVerdict, others: readonly Job[]): readonly WorkStep[] {
   const rework = new Rework(job);
-  return job.steps.map((step): WorkStep => {
+  return job.steps.map((step, at): WorkStep => {
     const { action, number } = step;
     const places = placesOfStep(rework, action).map(
       ({ place, away }): StepSight => ({
@@ -60,6 +63,7 @@ export function workSteps(job: Job, verdict: VariantVerdict, others: readonly Jo
     const holds = [...(own === null ? [] : [own]), ...(step.hold === null ? [] : [step.hold])];
     const stop = holds.length === 0 ? [] : stopHere(rework);
     const wire = wireHelp(job, step, others);
+    const repairs = verdict.verdict === 'proved' ? provedRepairs(rework, at) : [];
     rework.apply(step);
     return {
       number,
@@ -72,6 +76,7 @@ export function workSteps(job: Job, verdict: VariantVerdict, others: readonly Jo
       places,
       wire,
       ifWrong: ifWrong(action),
+      repairs,
       shows: shownByStep(job, step, verdict),
     };
   });

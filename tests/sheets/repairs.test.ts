@@ -1,0 +1,101 @@
+import { Rework } from '@loomproof/netlist';
+import { describe, expect, it } from 'vitest';
+import { provedRepairs, repairPlans, whyNotProved } from '../../packages/sheets/src/repair/proved-repairs.ts';
+import type { RepairPlan } from '../../packages/sheets/src/repair/repair-plan.ts';
+import { kitNames } from '../support/kit-fixtures.ts';
+import { sheetsOf } from './sheets-of.ts';
+
+/** What can be put right at each step of each variant of a kit. */
+function eachStep(name: string) {
+  return sheetsOf(name).kit.variants.flatMap(({ job, variant }) => {
+    const rework = new Rework(job);
+    return job.steps.map((step, at) => {
+      const found = {
+        where: `${name} ${variant.name} step ${step.number}`,
+        kind: step.action.kind,
+        plans: repairPlans(rework, at),
+        shown: provedRepairs(rework, at),
+      };
+      rework.apply(step);
+      return found;
+    });
+  });
+}
+
+/** The job of a plan without some of the steps that put the mistake right. */
+function without(plan: RepairPlan, numbers: ReadonlySet<number>) {
+  return { ...plan.job, steps: plan.job.steps.filter(({ number }) => !numbers.has(number)) };
+}
+
+describe('repairs of every kit', () => {
+  it.each(kitNames)('%s: every repair shown is proved, and no step of it can be left out', (name) => {
+    for (const { where, plans, shown } of eachStep(name)) {
+      for (const plan of plans) {
+        const about = `${where}, ${plan.mistake} ${plan.at}`;
+        const told = shown.find(({ mistake }) => mistake === plan.mistake);
+        const places = told === undefined || told.steps.length === 0 ? [] : [told.at, ...told.likewise];
+        if (!places.includes(plan.at)) continue;
+        if (!('job' in plan)) throw new Error(`${about} is shown and was never worked out`);
+        expect(whyNotProved(plan.job), about).toBeNull();
+        expect(plan.repair.length, about).toBeGreaterThan(0);
+        for (const { number } of plan.repair)
+          expect(whyNotProved(without(plan, new Set([number]))), `${about} without ${number}`).not.toBeNull();
+      }
+    }
+  });
+
+  it.each(kitNames)('%s: each cut, tap and insertion has a way back or says that there is none', (name) => {
+    for (const { where, kind, shown } of eachStep(name)) {
+      if (kind !== 'cut' && kind !== 'tap' && kind !== 'insert') continue;
+      expect(
+        shown.some(({ steps, unproved }) => steps.length > 0 || unproved.length > 0),
+        where,
+      ).toBe(true);
+      if (kind === 'insert')
+        expect(
+          shown.every(({ steps }) => steps.length > 0),
+          where,
+        ).toBe(true);
+    }
+  });
+
+  it('tells the repair of a wrong cut by its steps, and what it needs beside the bag', () => {
+    const cut = eachStep('van-beacon').find(({ kind }) => kind === 'cut');
+    expect(cut?.shown).toEqual([
+      {
+        mistake: 'A wrong wire was cut',
+        at: 'K10:3',
+        likewise: [],
+        steps: [
+          'strip buzzer return from side@cut',
+          'strip buzzer return to side@cut',
+          'join buzzer return from side@cut and buzzer return to side@cut with splice for 0.5 mm2 as repair splice',
+          'seal repair splice',
+        ],
+        needs: ['1 splice for two ends of 0.5 mm2, with its own tube, for wet places'],
+        unproved: [{ at: 'K10:9', why: 'the work itself uses this wire' }],
+      },
+    ]);
+  });
+
+  it('shows no repair of a wire that nobody may touch', () => {
+    const { files, kit } = sheetsOf('van-beacon', (text) =>
+      text.replace(
+        'stock:\n  zone: dry\n',
+        'stock:\n  zone: dry\n  special:\n    belt: { is: restraint system, wires: buzzer return }\n',
+      ),
+    );
+    expect(kit.variants[0]?.job.special.length).toBe(1);
+    const work = files.get('build-early-work.html') ?? '';
+    expect(work).toMatch(/no way back is proved from K10:3 \([^)]*nobody has released it\)/);
+    expect(work).not.toContain('strip buzzer return');
+  });
+
+  it('puts the steps of a repair on the sheet, and none on the sheet of a kit that is not proved', () => {
+    const sound = sheetsOf('van-beacon').files.get('build-early-work.html') ?? '';
+    expect(sound).toContain('<li>Seal repair splice.</li>');
+    const spoiled = sheetsOf('van-beacon', (text) => text.replace('CAP-W: 2', 'CAP-W: 3'));
+    expect(spoiled.verdict.verdict).toBe('refuted');
+    expect(spoiled.files.get('build-early-work.html')).not.toContain('repair splice');
+  });
+});
