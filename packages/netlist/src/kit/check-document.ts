@@ -1,18 +1,41 @@
 import type * as z from 'zod';
 import type { Diagnostic } from '../text/index.ts';
 import { nearestName } from '../text/index.ts';
-import { kitSchema } from './kit-schema.ts';
-import type { Located } from './located.ts';
+import { kitSchema, wireSchema } from './kit-schema.ts';
+import { entryOf, type Located, withEntry } from './located.ts';
 import { plainOf, protoStandIn } from './plain-of.ts';
 
 /**
  * Checks the form of one variant's document against the published schema; every complaint points at its place.
+ *
+ * Wires are checked row by row, so that a long table is never copied as a whole.
+ * @param sound - rows that were found right before, of this variant or another; those found now are added.
  * @returns diagnostics, none when the form is right.
  */
-export function checkDocument(document: Located): readonly Diagnostic[] {
-  const result = kitSchema.safeParse(plainOf(document));
-  if (result.success) return [];
-  return result.error.issues.flatMap((issue) => explain(issue, document));
+export function checkDocument(
+  document: Located,
+  sound: WeakSet<Located> = new WeakSet(),
+): readonly Diagnostic[] {
+  const found: Diagnostic[] = [];
+  let rest = document;
+  for (const section of ['stock', 'bag']) {
+    const wires = entryOf(entryOf(document, section), 'wires');
+    if (wires?.kind !== 'map') continue;
+    rest = withEntry(rest, [section, 'wires'], { ...wires, entries: new Map() });
+    for (const { key, value } of wires.entries.values()) {
+      if (sound.has(value)) continue;
+      const result = wireSchema.safeParse(plainOf(value));
+      if (result.success) sound.add(value);
+      else {
+        const path = [section, 'wires', key === '__proto__' ? protoStandIn : key];
+        for (const issue of result.error.issues)
+          found.push(...explain({ ...issue, path: [...path, ...issue.path] }, document));
+      }
+    }
+  }
+  const result = kitSchema.safeParse(plainOf(rest));
+  if (!result.success) found.push(...result.error.issues.flatMap((issue) => explain(issue, document)));
+  return found;
 }
 
 function explain(issue: z.core.$ZodIssue, root: Located): Diagnostic[] {

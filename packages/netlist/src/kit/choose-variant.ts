@@ -67,12 +67,18 @@ export function variantsOf(document: Located): Reading<readonly Variant[]> {
         (conditions) =>
           conditions.length > 0 &&
           conditions.every(
-            (one) => one.kind === 'text' && holds(one.text, variant, axes, one.span, diagnostics),
+            (one) => one.kind === 'text' && holds(one.text, { variant, axes, diagnostics }, one.span),
           ),
       ),
   );
   if (built.length === 0) diagnostics.push(error('variant', 'no variant is left to be built', document.span));
   return { value: diagnostics.length > 0 ? null : built, diagnostics };
+}
+
+/** The document as one variant sees it, with what was picked at each choice on the way. */
+export interface ChosenVariant extends Reading<Located> {
+  /** In the order of the document: variants with equal lists see the very same document. */
+  readonly picked: readonly Picked[];
 }
 
 /**
@@ -84,54 +90,63 @@ export function chooseVariant(
   document: Located,
   variant: Variant,
   axes: readonly VariantAxis[],
-): Reading<Located> {
+): ChosenVariant {
   const diagnostics: Diagnostic[] = [];
-  const value = choose(document, variant, axes, diagnostics, []) ?? document;
-  return { value, diagnostics };
+  const picked: Picked[] = [];
+  const value = choose(document, { variant, axes, diagnostics, picked }, []) ?? document;
+  return { value, diagnostics, picked };
+}
+
+/** What was done at one choice: the entry that was picked, or whether a row with `only` stays. */
+export type Picked = LocatedEntry | 'kept' | 'dropped';
+
+interface Choosing {
+  readonly variant: Variant;
+  readonly axes: readonly VariantAxis[];
+  readonly diagnostics: Diagnostic[];
+  readonly picked: Picked[];
 }
 
 /** The key under which a chosen step remembers its number in the written list. */
 export const stepNumberKey = '#';
 
-function choose(
-  node: Located,
-  variant: Variant,
-  axes: readonly VariantAxis[],
-  diagnostics: Diagnostic[],
-  path: readonly string[],
-): Located | null {
+/** What does not depend on the variant is the same object in every variant, so that it is neither copied nor checked anew. */
+function choose(node: Located, choosing: Choosing, path: readonly string[]): Located | null {
   if (node.kind === 'text') return node;
   if (node.kind === 'list') {
     const items: Located[] = [];
+    let same = true;
     const isWork = path.length === 1 && path[0] === 'work';
+    const below = [...path, '-'];
     for (const [index, item] of node.items.entries()) {
-      const chosen = choose(item, variant, axes, diagnostics, [...path, '-']);
+      const chosen = choose(item, choosing, below);
+      same &&= chosen === item && !isWork;
       if (chosen === null) continue;
       items.push(isWork && chosen.kind === 'map' ? numbered(chosen, index + 1) : chosen);
     }
-    return { ...node, items };
+    return same ? node : { ...node, items };
   }
-  if (isChoice(node)) return chosenOf(node, variant, axes, diagnostics, path);
+  if (isChoice(node)) return chosenOf(node, choosing, path);
   // The axes themselves and the list of combinations are about all variants at once.
   if (path.length === 1 && (path[0] === 'variants' || path[0] === 'not built')) return node;
   const only = node.entries.get('only');
   if (only !== undefined) {
     const conditions = only.value.kind === 'list' ? only.value.items : [only.value];
-    const all = conditions.map(
-      (one) => one.kind === 'text' && holds(one.text, variant, axes, one.span, diagnostics),
-    );
-    if (!all.every(Boolean)) return null;
+    const all = conditions.map((one) => one.kind === 'text' && holds(one.text, choosing, one.span));
+    const stays = all.every(Boolean);
+    choosing.picked.push(stays ? 'kept' : 'dropped');
+    if (!stays) return null;
   }
-  const entries = new Map<string, LocatedEntry>();
+  let entries: Map<string, LocatedEntry> | null = null;
   for (const entry of node.entries.values()) {
-    if (entry.key === 'only') {
-      entries.set(entry.key, entry);
-      continue;
-    }
-    const value = choose(entry.value, variant, axes, diagnostics, [...path, entry.key]);
-    if (value !== null) entries.set(entry.key, { ...entry, value });
+    if (entry.key === 'only' || entry.value.kind === 'text') continue;
+    const value = choose(entry.value, choosing, [...path, entry.key]);
+    if (value === entry.value) continue;
+    entries ??= new Map(node.entries);
+    if (value === null) entries.delete(entry.key);
+    else entries.set(entry.key, { ...entry, value });
   }
-  return { ...node, entries };
+  return entries === null ? node : { ...node, entries };
 }
 
 function numbered(step: LocatedMap, number: number): LocatedMap {
@@ -156,17 +171,11 @@ function isChoice(node: LocatedMap): boolean {
   return conditions > 0;
 }
 
-function chosenOf(
-  node: LocatedMap,
-  variant: Variant,
-  axes: readonly VariantAxis[],
-  diagnostics: Diagnostic[],
-  path: readonly string[],
-): Located | null {
+function chosenOf(node: LocatedMap, choosing: Choosing, path: readonly string[]): Located | null {
+  const { variant, diagnostics } = choosing;
   const matching: LocatedEntry[] = [];
   for (const entry of node.entries.values()) {
-    if (entry.key !== 'else' && holds(entry.key, variant, axes, entry.keySpan, diagnostics))
-      matching.push(entry);
+    if (entry.key !== 'else' && holds(entry.key, choosing, entry.keySpan)) matching.push(entry);
   }
   const fallback = node.entries.get('else');
   const picked = matching[0] ?? fallback;
@@ -186,16 +195,15 @@ function chosenOf(
     );
     return { kind: 'text', text: '', span: node.span };
   }
-  return choose(picked.value, variant, axes, diagnostics, path);
+  choosing.picked.push(picked);
+  return choose(picked.value, choosing, path);
 }
 
 /** Whether `axis=value`, `axis=value|other` or several of these with spaces hold for a variant. */
 function holds(
   condition: string,
-  variant: Variant,
-  axes: readonly VariantAxis[],
+  { variant, axes, diagnostics }: Pick<Choosing, 'variant' | 'axes' | 'diagnostics'>,
   span: Span | null,
-  diagnostics: Diagnostic[],
 ): boolean {
   return condition
     .trim()

@@ -3,6 +3,7 @@ import { readLabels } from '../resolve/read-labels.ts';
 import { type PinTableEnd, type PinTableRow, readPinTable } from '../table/index.ts';
 import { type Diagnostic, makeDiagnostic, type Source, type Span } from '../text/index.ts';
 import { formatColour, formatSize } from '../value/index.ts';
+import { kitLimits } from './limits.ts';
 import {
   entryOf,
   itemsUnder,
@@ -13,6 +14,7 @@ import {
   textOf,
   textsUnder,
   textUnder,
+  withEntry,
 } from './located.ts';
 
 /** Gives the text of a table by the name that a kit file uses for it, or null when there is none. */
@@ -34,8 +36,22 @@ export function embedTables(document: Located, load: TableLoader): EmbeddedTable
   const diagnostics: Diagnostic[] = [];
   const cavityLists = labelsOfConnectors(document);
   const withoutCavities = namesWithoutCavities(document);
+  let characters = 0;
   const read = (node: LocatedText): readonly PinTableRow[] => {
+    // Beyond the limit no further table is even loaded.
+    if (characters > kitLimits.tableCharacters) return [];
     const source = load(node.text);
+    characters += source?.text.length ?? 0;
+    if (characters > kitLimits.tableCharacters) {
+      diagnostics.push(
+        makeDiagnostic({
+          code: 'file-too-large',
+          message: `the tables of a kit hold at most ${kitLimits.tableCharacters} characters together`,
+          span: node.span,
+        }),
+      );
+      return [];
+    }
     if (source === null) {
       diagnostics.push(
         makeDiagnostic({
@@ -74,7 +90,11 @@ function withWires(
   if (document.kind !== 'map' || part?.kind !== 'map') return document;
   const wires = new Map<string, LocatedEntry>(rowsUnder(part, 'wires').map((entry) => [entry.key, entry]));
   const byName = new Map<string, PinTableRow[]>();
-  for (const row of rows) byName.set(row.wire.raw, [...(byName.get(row.wire.raw) ?? []), row]);
+  for (const row of rows) {
+    const same = byName.get(row.wire.raw);
+    if (same === undefined) byName.set(row.wire.raw, [row]);
+    else same.push(row);
+  }
   for (const [name, same] of byName) {
     const [first, ...others] = same;
     if (first === undefined) continue;
@@ -96,12 +116,7 @@ function withWires(
     });
   }
   const merged: Located = { kind: 'map', entries: wires, span: entryOf(part, 'wires')?.span ?? part.span };
-  const entries = new Map(part.entries);
-  entries.set('wires', { key: 'wires', keySpan: part.entries.get('wires')?.keySpan ?? null, value: merged });
-  const sections = new Map(document.entries);
-  const old = sections.get(section);
-  sections.set(section, { key: section, keySpan: old?.keySpan ?? null, value: { ...part, entries } });
-  return { ...document, entries: sections };
+  return withEntry(document, [section, 'wires'], merged);
 }
 
 /** Rows of one wire for several variants, as the choice by variant that a kit file would hold. */

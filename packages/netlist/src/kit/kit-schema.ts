@@ -56,12 +56,15 @@ const electrical = z.strictObject({
   note,
 });
 
+const strip = text.optional().describe('insulation to take off, by the data of its maker, such as 5 mm');
+
 const part = z.discriminatedUnion('is', [
   z.strictObject({
     is: z.literal('terminal'),
     size: text.optional(),
     wires: text.optional().describe('how many wires one crimp may hold, 1 when not said'),
     ring: yesNo.optional().describe('a ring for a stud; it fits no cavity'),
+    strip,
     note,
   }),
   z.strictObject({ is: z.literal('seal'), insulation: text.optional(), note }),
@@ -72,6 +75,7 @@ const part = z.discriminatedUnion('is', [
     ends: text.optional().describe('how many ends it takes, 2 when not said'),
     tube: z.enum(['built in', 'separate', 'none']).optional().describe('how it is covered'),
     zone: zone.optional().describe('the worst zone it may stand in once sealed'),
+    strip,
     note,
   }),
   z.strictObject({
@@ -147,7 +151,8 @@ const connector = z.strictObject({
   note,
 });
 
-const wire = z.strictObject({
+/** One row a conductor, which tables hold by the hundred thousand and which is therefore also checked by itself. */
+export const wireSchema = z.strictObject({
   from: text,
   to: text,
   size: text.optional(),
@@ -158,6 +163,8 @@ const wire = z.strictObject({
   'to terminal': text.optional(),
   'from seal': text.optional(),
   'to seal': text.optional(),
+  'from strip': strip,
+  'to strip': strip,
   zone: zone.optional(),
   material: material.optional(),
   strands: strands.optional(),
@@ -210,7 +217,7 @@ const harness = {
   connectors: namesOf(connector).optional(),
   studs: namesOf(stud).optional(),
   splices: namesOf(splice).optional(),
-  wires: namesOf(wire).optional(),
+  wires: namesOf(wireSchema).optional(),
   'wire table': texts.optional().describe('CSV files with one row a wire, beside this file'),
   zone: zone.optional().describe('the zone of whatever says none itself'),
 };

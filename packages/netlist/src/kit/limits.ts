@@ -10,6 +10,10 @@ export const kitLimits = {
   diagnostics: 200,
   /** Combinations of variant axes. */
   variants: 4_096,
+  /** Conductors of all different variants that one run resolves. */
+  conductors: 200_000,
+  /** Characters of all tables of one kit. */
+  tableCharacters: 16 * 1024 * 1024,
   /** Cavities of one connector written as a range. */
   cavities: 20_000,
 } as const;

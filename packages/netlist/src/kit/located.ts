@@ -94,3 +94,20 @@ export function rowsUnder(node: Located | null | undefined, key: string): readon
   const value = entryOf(node, key);
   return value?.kind === 'map' ? [...value.entries.values()] : [];
 }
+
+/**
+ * The document with the value at a path of keys replaced, or added where the last map lacks it.
+ * @param path - keys from the root; what is on the way must be maps, else the document is given back as it is.
+ */
+export function withEntry(node: Located, path: readonly string[], value: Located): Located {
+  const [key, ...further] = path;
+  if (key === undefined) return value;
+  if (node.kind !== 'map') return node;
+  const old = node.entries.get(key);
+  if (old === undefined && further.length > 0) return node;
+  const inner = old === undefined ? value : withEntry(old.value, further, value);
+  return {
+    ...node,
+    entries: new Map(node.entries).set(key, { key, keySpan: old?.keySpan ?? null, value: inner }),
+  };
+}

@@ -46,6 +46,40 @@ describe('readKit', () => {
     ]);
   });
 
+  it('resolves variants for which every choice is the same only once', () => {
+    const text = kit.replace('roof: { high', 'paint: [red, white, blue], roof: { high');
+    const { value } = read(text);
+    const jobs = (value?.variants ?? []).map(({ job }) => job);
+    expect(jobs).toHaveLength(9);
+    expect(new Set(jobs.map((job) => job.steps)).size).toBe(3);
+    expect(new Set(jobs.map((job) => job.variant)).size).toBe(9);
+    // Whatever is the same job is word for word what it is when it is read alone.
+    for (const job of jobs) {
+      const alone = read(text, job.variant.split(' ')).value?.variants[0]?.job;
+      expect(JSON.stringify(job)).toBe(JSON.stringify(alone));
+    }
+  });
+
+  it('refuses more conductors than one run may hold over all its variants', () => {
+    const values = Array.from({ length: 201 }, (_, at) => `a${at}`);
+    const wires = Array.from(
+      { length: 1000 },
+      (_, at) => `    w${at}: { from: K1:1, to: K1:2, length: LENGTH }`,
+    );
+    const text = (length: string): string =>
+      `kit: a\nrevision: b\nvariants: { axis: [${values.join(', ')}] }\nstock:\n  connectors: { K1: { cavities: 1..2 } }\n` +
+      `  wires:\n${wires.join('\n').replace('LENGTH', length).replaceAll('LENGTH', '1 m')}\n` +
+      'work: [{ do: fasten, wire: w1 }]\nwanted: { retired: [{ wire: w1 }] }\n';
+    // All 201 variants but one are alike, so they hold 2,000 conductors and not 201,000.
+    expect(read(text('{ axis=a0: 1 m, else: 2 m }')).diagnostics).toEqual([]);
+    const lengths = values.map((name, at) => `axis=${name}: ${at + 1} m`).join(', ');
+    const { value, diagnostics } = read(text(`{ ${lengths} }`));
+    expect(value).toBeNull();
+    expect(diagnostics.map(({ code, help }) => [code, help])).toEqual([
+      ['too-many', 'judge fewer variants in a run, with `--variant axis=value`'],
+    ]);
+  });
+
   it('gives the variants that were asked for, and counts all', () => {
     const { value } = read(kit, ['roof=high']);
     expect(value?.variants.map(({ variant }) => variant.name)).toEqual([

@@ -1,19 +1,24 @@
 import type { Job } from '../harness/job.ts';
-import { resolveJob } from '../resolve/resolve-job.ts';
 import type { Diagnostic, Source } from '../text/index.ts';
 import { sortDiagnostics } from '../text/index.ts';
-import { checkDocument } from './check-document.ts';
 import { chooseVariant, type Variant, type VariantAxis, variantAxes, variantsOf } from './choose-variant.ts';
 import { embedTables, type TableLoader } from './embed-tables.ts';
 import { kitLimits } from './limits.ts';
 import type { Located } from './located.ts';
 import { entryOf, textsUnder, textUnder } from './located.ts';
+import { type ChosenDocument, otherWork } from './other-work.ts';
 import { type Reading, readDocument } from './read-document.ts';
+import { resolveVariants } from './resolve-variants.ts';
 
 /** One variant with its resolved job. */
 export interface KitVariant {
   readonly variant: Variant;
   readonly job: Job;
+  /**
+   * The work of the other variants done on this one's machine, by their names, resolved when it is asked for; not there
+   * where a program made the job.
+   */
+  readonly otherWork?: () => ReadonlyMap<string, Job>;
 }
 
 /** A kit file that can be judged: every variant that was asked for is resolved. */
@@ -87,21 +92,25 @@ export function resolveKit(
   const companions: KitVariant[] = [];
   const cautions = new Set<string>();
   const beside = companionsOf(document, variants, all.value ?? []);
+  // Every variant may be confused with one that was asked for, but few callers want to know what comes of it.
+  const chosenAll = (): readonly ChosenDocument[] =>
+    (all.value ?? []).flatMap((variant) => {
+      const { value } = chooseVariant(tables.document, variant, axes);
+      return value === null ? [] : [{ variant, document: value }];
+    });
   if (!found.some((one) => one.severity === 'error')) {
-    for (const variant of [...variants, ...beside]) {
-      const chosen = chooseVariant(tables.document, variant, axes);
-      // The blank that stands for a value nobody gave would only be complained of again.
-      const form = chosen.diagnostics.length > 0 ? [] : checkDocument(chosen.value ?? document);
-      found.push(...chosen.diagnostics, ...form);
-      if (chosen.value === null || chosen.diagnostics.length > 0) continue;
-      if (!beside.includes(variant))
-        for (const node of textsUnder(chosen.value, 'cautions')) cautions.add(node.text);
-      const drawn = tables.drawn === null ? null : chooseVariant(tables.drawn, variant, axes).value;
-      const job = resolveJob(chosen.value, variant.name, drawn);
-      // Names are looked up even where the form is wrong elsewhere, so that all complaints come at once.
-      found.push(...job.diagnostics.filter((one) => form.length === 0 || standsAlone(one, form)));
-      if (job.value !== null && form.length === 0)
-        (beside.includes(variant) ? companions : resolved).push({ variant, job: job.value });
+    const { resolved: all, diagnostics } = resolveVariants(tables, [...variants, ...beside], axes);
+    found.push(...diagnostics);
+    for (const { variant, document: chosen, job } of all) {
+      const isBeside = beside.includes(variant);
+      if (!isBeside) for (const node of textsUnder(chosen, 'cautions')) cautions.add(node.text);
+      if (job === null) continue;
+      const own: ChosenDocument = { variant, document: chosen };
+      (isBeside ? companions : resolved).push({
+        variant,
+        job,
+        otherWork: () => otherWork(own, chosenAll()),
+      });
     }
   }
   const diagnostics = sortDiagnostics(distinct(found));
@@ -116,21 +125,6 @@ export function resolveKit(
     companions,
   };
   return { value, diagnostics };
-}
-
-/** Whether a complaint about a name is not only an echo of a wrong form at the same place, or of one without a place. */
-function standsAlone(one: Diagnostic, form: readonly Diagnostic[]): boolean {
-  const { span } = one;
-  if (span === null || one.severity !== 'error' || span.start === span.end) return false;
-  // What a kit that is not read in full lacks says nothing.
-  if (one.code === 'no-step' || one.code === 'nothing-wanted') return false;
-  return form.every(
-    (other) =>
-      other.span === null ||
-      other.span.source !== span.source ||
-      other.span.end <= span.start ||
-      other.span.start >= span.end,
-  );
 }
 
 /** The same complaint in several variants is one complaint. */

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { asFound, bench, off, on } from '../../../../tests/support/bench-kit.ts';
 import { kitOf } from '../../../../tests/support/kit-text.ts';
 import { kitVerdictOf, linesOf, verdictOf } from '../../../../tests/support/verdict-of.ts';
-import { proveKit } from './prove-kit.ts';
+import { type KitVerdict, proveKit } from './prove-kit.ts';
 
 const idle = ['do: fasten, wire: lamp'];
 
@@ -19,6 +19,28 @@ describe('the verdict', () => {
       diagnostics: [],
     });
     expect(kitVerdictOf(text).variants.map((one) => one.variant)).toEqual(['side=left', 'side=right']);
+  });
+
+  it('is made once for variants that are one job under two names, and is the same as made for each', () => {
+    const text = bench({
+      head: 'variants: { side: [left, right], paint: [red, white] }\n',
+      work: [...idle, 'do: fasten, wire: lamp, only: side=left'],
+      wanted: asFound,
+    });
+    const printed = (argument: KitVerdict): readonly string[] =>
+      argument.variants.map(({ judgement: _, ...rest }) => JSON.stringify(rest));
+    const kit = kitOf(text);
+    const verdict = proveKit(kit);
+    const judgements = verdict.variants.map(({ judgement }) => judgement);
+    expect(judgements).toHaveLength(4);
+    expect(new Set(judgements).size).toBe(2);
+    const apart = kit.variants.map(({ variant, job }) => ({
+      variant,
+      job: { ...job, steps: [...job.steps] },
+    }));
+    const each = proveKit({ ...kit, variants: apart });
+    expect(new Set(each.variants.map(({ judgement }) => judgement)).size).toBe(4);
+    expect(printed(verdict)).toEqual(printed(each));
   });
 
   it('is the worst of the variants, and of the obligations of each', () => {

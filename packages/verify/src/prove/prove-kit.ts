@@ -75,8 +75,9 @@ export function proveKit(kit: KitFile): KitVerdict {
   const diagnostics: Diagnostic[] = [];
   const claimed = [...kit.variants, ...kit.companions].some(({ job }) => job.electrical.claimed);
   const judged: { readonly variant: KitVariant; readonly judgement: JobJudgement }[] = [];
+  const prove = oncePerJob((job) => proveJob(job, claimed));
   for (const variant of kit.variants) {
-    const one = proveJob(variant.job, claimed);
+    const one = prove(variant.job);
     diagnostics.push(
       ...one.diagnostics.map((each) =>
         kit.variants.length === 1 ? each : inVariant(each, variant.variant.name),
@@ -93,8 +94,9 @@ export function proveKit(kit: KitFile): KitVerdict {
   };
   if (diagnostics.length > 0)
     return { ...head, verdict: null, variants: [], diagnostics: distinct(diagnostics) };
+  const proveBeside = oncePerJob((job) => proveJob(job, false));
   const beside = kit.companions.flatMap((variant) => {
-    const one = proveJob(variant.job, false).value;
+    const one = proveBeside(variant.job).value;
     return one === null ? [] : [{ variant, judgement: one }];
   });
   const agreement = judgeAgreement(
@@ -109,6 +111,26 @@ export function proveKit(kit: KitFile): KitVerdict {
     verdictOf(variant, judgement, agreement.get(variant.variant.name) ?? []),
   );
   return { ...head, verdict: worst(variants.map((one) => one.verdict)), variants, diagnostics: [] };
+}
+
+/** Reading gives variants that are the same job under two names the same lists, and such a job is judged once. */
+function oncePerJob<T>(judge: (job: Job) => T): (job: Job) => T {
+  const known = new Map<Job['steps'], { readonly job: Job; readonly made: T }>();
+  return (job) => {
+    const found = known.get(job.steps);
+    if (found !== undefined && isSameButForName(found.job, job)) return found.made;
+    const made = judge(job);
+    known.set(job.steps, { job, made });
+    return made;
+  };
+}
+
+function isSameButForName(a: Job, b: Job): boolean {
+  const keys = Object.keys(a) as (keyof Job)[];
+  return (
+    keys.length === Object.keys(b).length &&
+    keys.every((key) => key === 'variant' || Object.is(a[key], b[key]))
+  );
 }
 
 function inVariant(diagnostic: Diagnostic, variant: string): Diagnostic {

@@ -1,0 +1,120 @@
+import type { Job } from '../harness/job.ts';
+import { resolveJob } from '../resolve/resolve-job.ts';
+import type { Diagnostic } from '../text/index.ts';
+import { checkDocument } from './check-document.ts';
+import { chooseVariant, type Picked, type Variant, type VariantAxis } from './choose-variant.ts';
+import type { EmbeddedTables } from './embed-tables.ts';
+import { kitLimits } from './limits.ts';
+import { entryOf, type Located, rowsUnder } from './located.ts';
+
+/** A variant's document, and its job where both its form and its names are right. */
+export interface ResolvedVariant {
+  readonly variant: Variant;
+  readonly document: Located;
+  readonly job: Job | null;
+}
+
+/**
+ * Chooses, checks and resolves the variants one after the other. Variants for which every choice of the file picks the same
+ * are one job under two names: it is resolved once, and they share all its lists.
+ *
+ * @param tables - the document with its tables
+ * @param variants - those that are asked for, and those that they are compared with
+ * @param axes - the axes of the kit
+ * @returns one entry a variant whose values are all given, and every complaint
+ */
+export function resolveVariants(
+  tables: EmbeddedTables,
+  variants: readonly Variant[],
+  axes: readonly VariantAxis[],
+): { readonly resolved: readonly ResolvedVariant[]; readonly diagnostics: readonly Diagnostic[] } {
+  const diagnostics: Diagnostic[] = [];
+  const nameOfPick = picksByName();
+  const seen = new Set<string>();
+  let conductors = 0;
+  const choices: Choice[] = [];
+  for (const variant of variants) {
+    const chosen = chooseVariant(tables.document, variant, axes);
+    const drawn = tables.drawn === null ? null : chooseVariant(tables.drawn, variant, axes);
+    diagnostics.push(...chosen.diagnostics);
+    // The blank that stands for a value nobody gave would only be complained of again.
+    if (chosen.value === null || chosen.diagnostics.length > 0) continue;
+    const picks = [...chosen.picked, ...(drawn?.picked ?? [])].map(nameOfPick).join();
+    choices.push({ variant, document: chosen.value, drawn: drawn?.value ?? null, picks });
+    if (seen.has(picks)) continue;
+    seen.add(picks);
+    conductors += conductorsOf(chosen.value);
+    if (conductors > kitLimits.conductors) return { resolved: [], diagnostics: [tooMany(variants.length)] };
+  }
+  const sound = new WeakSet<Located>();
+  const jobs = new Map<string, Job | null>();
+  const resolved = choices.map(({ variant, document, drawn, picks }): ResolvedVariant => {
+    const known = jobs.get(picks);
+    if (known !== undefined)
+      return { variant, document, job: known === null ? null : { ...known, variant: variant.name } };
+    const form = checkDocument(document, sound);
+    const reading = resolveJob(document, variant.name, drawn);
+    // Names are looked up even where the form is wrong elsewhere, so that all complaints come at once.
+    diagnostics.push(
+      ...form,
+      ...reading.diagnostics.filter((one) => form.length === 0 || standsAlone(one, form)),
+    );
+    const job = form.length === 0 ? reading.value : null;
+    jobs.set(picks, job);
+    return { variant, document, job };
+  });
+  return { resolved, diagnostics };
+}
+
+interface Choice {
+  readonly variant: Variant;
+  readonly document: Located;
+  readonly drawn: Located | null;
+  /** Names of what was picked; equal for variants that see the very same document. */
+  readonly picks: string;
+}
+
+function conductorsOf(document: Located): number {
+  return ['stock', 'bag'].reduce(
+    (sum, section) => sum + rowsUnder(entryOf(document, section), 'wires').length,
+    0,
+  );
+}
+
+/** Gives what was picked a short name that nothing else picked has. */
+function picksByName(): (picked: Picked) => string {
+  const names = new Map<Picked, string>();
+  return (picked) => {
+    const known = names.get(picked);
+    if (known !== undefined) return known;
+    const name = String(names.size);
+    names.set(picked, name);
+    return name;
+  };
+}
+
+function tooMany(variants: number): Diagnostic {
+  return {
+    code: 'too-many',
+    severity: 'error',
+    message: `the variants of one run hold more than ${kitLimits.conductors} conductors together`,
+    span: null,
+    related: [],
+    help: variants > 1 ? 'judge fewer variants in a run, with `--variant axis=value`' : null,
+  };
+}
+
+/** Whether a complaint about a name is not only an echo of a wrong form at the same place, or of one without a place. */
+function standsAlone(one: Diagnostic, form: readonly Diagnostic[]): boolean {
+  const { span } = one;
+  if (span === null || one.severity !== 'error' || span.start === span.end) return false;
+  // What a kit that is not read in full lacks says nothing.
+  if (one.code === 'no-step' || one.code === 'nothing-wanted') return false;
+  return form.every(
+    (other) =>
+      other.span === null ||
+      other.span.source !== span.source ||
+      other.span.end <= span.start ||
+      other.span.start >= span.end,
+  );
+}
