@@ -92,40 +92,17 @@ describe('tables written by hand from the kit files', () => {
       ['TAP-M', 'tap', '1', '10'],
       ['CAP-W', 'cover', '2', '6 7'],
       ['TIE', 'tie', '2', '8 9'],
+      ['terminal that K20 takes', 'terminal, on wires of the bag', '2', ''],
+      ['T-28', 'terminal, on wires of the bag', '1', ''],
       ['K20', 'connector, 2 cavities', '1', '17'],
       ['BC', 'device', '1', '16'],
       ['beacon feed', 'wire RD 0.5 mm2 1200 mm', '1', ''],
       ['beacon return', 'wire BK 0.5 mm2 1300 mm', '1', ''],
     ]);
-    expect(rowsOf(van, 'build-early-cut-list.csv')).toEqual([
-      [
-        'beacon feed',
-        'RD',
-        '0.5 mm2',
-        '1200 mm',
-        'A',
-        'no, cut square',
-        '',
-        '',
-        'K20:1',
-        'yes',
-        'as the connector takes',
-        '',
-      ],
-      [
-        'beacon return',
-        'BK',
-        '0.5 mm2',
-        '1300 mm',
-        'K20:2',
-        'yes',
-        'as the connector takes',
-        '',
-        'K10 end',
-        'yes',
-        'T-28',
-        '',
-      ],
+    const taken = 'as the connector takes';
+    expect(rowsOf(van, 'build-early-cut-list.csv').map((row) => row.join(' | '))).toEqual([
+      `beacon feed | RD | 0.5 mm2 | 1200 mm | A | no, cut square | at step 10 TAP-M |  | K20:1 | 4.5 mm | ${taken} | `,
+      `beacon return | BK | 0.5 mm2 | 1300 mm | K20:2 | length not said | ${taken} |  | K10 end | 4 mm | T-28 | `,
     ]);
   });
 
@@ -135,6 +112,9 @@ describe('tables written by hand from the kit files', () => {
       ['TUBE-W', 'tube', '2', '11 35'],
       ['CAP-W', 'cover', '2', '29 33'],
       ['TIE', 'tie', '3', '30 34 42'],
+      ['T-20', 'terminal, on wires of the bag', '1', ''],
+      ['T-25', 'terminal, on wires of the bag', '3', ''],
+      ['S-20', 'seal, on wires of the bag', '4', ''],
       ['K23', 'connector, 2 cavities', '1', '41'],
       ['AN', 'device', '1', '40'],
       ['alarm feed', 'wire RD 2.5 mm2 9000 mm', '1', ''],
@@ -144,20 +124,17 @@ describe('tables written by hand from the kit files', () => {
       ['plug of K25:3', 'scrap', '1', '22'],
       ['off-cut ring tail', 'scrap', '1', '28'],
     ]);
-    expect(rowsOf(boat, 'only-cut-list.csv')[1]).toEqual([
-      'alarm sense',
-      'BN',
-      '1.5 mm2',
-      '600 mm',
-      'K23:2',
-      'yes',
-      'T-25',
-      'S-20',
-      'S',
-      'no, cut square',
-      '',
-      '',
+    const later = (step: number): string => `no, cut square; at step ${step} 8 mm | at step ${step} SP-W | `;
+    expect(rowsOf(boat, 'only-cut-list.csv').map((row) => row.join(' | '))).toEqual([
+      'alarm feed | RD | 2.5 mm2 | 9000 mm | panel end | 5 mm | T-20 | S-20 | K23:1 | 4.5 mm | T-25 | S-20',
+      `alarm sense | BN | 1.5 mm2 | 600 mm | K23:2 | 4.5 mm | T-25 | S-20 | S | ${later(38)}`,
+      `anchor extension | GY | 1.5 mm2 | 400 mm | A | ${later(14)} | K25 end | 4.5 mm | T-25 | S-20`,
     ]);
+  });
+
+  it('tape is a part like any other, with the steps that use it', () => {
+    const taped = sheetsOf('van-beacon', (text) => text.replace('TIE:   { is: tie }', 'TIE:   { is: tape }'));
+    expect(rowsOf(taped, 'build-early-parts.csv')).toContainEqual(['TIE', 'tape', '2', '8 9']);
   });
 });
 

@@ -7,7 +7,7 @@ export function cutList(job: Job): SheetTable {
   const rows = job.wires.flatMap((wire, index): readonly SheetRow[] => {
     if (wire.origin !== 'kit') return [];
     const { colour, size, length } = wireData(job, index);
-    const ends = wire.ends.flatMap((end) => endCells(job, end));
+    const ends = wire.ends.flatMap((end, side) => endCells(job, end, wire.stripMm[side] ?? null));
     return [{ cells: [wire.name, colour, size, length, ...ends], changed: false }];
   });
   const end = (name: string): readonly string[] => [
@@ -19,13 +19,59 @@ export function cutList(job: Job): SheetTable {
   return { head: ['wire', 'colour', 'size', 'length', ...end('from'), ...end('to')], rows };
 }
 
-function endCells(job: Job, end: number): readonly string[] {
+/** What comes on an end: before the bag is closed, or by a step on the machine. */
+interface EndParts {
+  readonly part: string | null;
+  readonly seal: string | null;
+  /** The number of the step that puts the part on, or null where it comes so out of the bag. */
+  readonly step: number | null;
+  readonly stripped: boolean;
+}
+
+function endCells(job: Job, end: number, ownStrip: number | null): readonly string[] {
   const there = job.ends[end];
   if (there === undefined) return ['', '', '', ''];
   const mark = there.name.slice(there.name.lastIndexOf('@') + 1);
-  const terminal = 'terminal' in there.home ? there.home.terminal : -1;
-  const part = terminal < 0 ? '' : (job.terminals[terminal]?.part ?? 'as the connector takes');
-  const strip =
-    there.home.kind === 'joint' || terminal >= 0 || (there.home.kind === 'free' && there.home.stripped);
-  return [mark, strip ? 'yes' : 'no, cut square', part, there.seal ?? ''];
+  const asMade = partsAsMade(job, end);
+  const { part, seal, step, stripped } = asMade ?? partsByStep(job, end);
+  const when = step === null ? '' : `at step ${step}`;
+  const known = job.parts.get(part ?? '');
+  const strip = ownStrip ?? (known?.is === 'terminal' || known?.is === 'splice' ? known.stripMm : null);
+  // A length comes from the maker's data and from nowhere else, so one that is not said is asked for.
+  const length = strip === null ? 'length not said' : `${strip} mm`;
+  const square = 'no, cut square';
+  const stripCell =
+    step === null ? (stripped ? length : square) : stripped ? `${square}; ${when} ${length}` : square;
+  const terminal =
+    part === null ? (stripped ? 'as the connector takes' : '') : step === null ? part : `${when} ${part}`;
+  return [mark, stripCell, terminal, seal ?? ''];
+}
+
+/** What is on an end that is ready made, or null for one that is cut and no more. */
+function partsAsMade(job: Job, end: number): EndParts | null {
+  const there = job.ends[end];
+  if (there === undefined || there.home.kind === 'cut') return null;
+  const base = { seal: there.seal, step: null, stripped: true };
+  if (there.home.kind === 'joint') return { ...base, part: job.joints[there.home.joint]?.part ?? null };
+  if (there.home.terminal >= 0) return { ...base, part: job.terminals[there.home.terminal]?.part ?? null };
+  return there.home.kind === 'free' && there.home.stripped ? { ...base, part: null } : null;
+}
+
+/** What the first step that crimps, joins or taps the end puts on it. */
+function partsByStep(job: Job, end: number): EndParts {
+  const seal = job.ends[end]?.seal ?? null;
+  for (const { action, number } of job.steps) {
+    if (action.kind === 'fit terminal' && action.ends.includes(end))
+      return {
+        part: job.terminals[action.terminal]?.part ?? null,
+        seal: seal ?? action.seal,
+        step: number,
+        stripped: true,
+      };
+    if (action.kind === 'join' && action.ends.includes(end))
+      return { part: job.joints[action.joint]?.part ?? null, seal, step: number, stripped: true };
+    if (action.kind === 'tap' && action.branch === end)
+      return { part: job.joints[action.joint]?.part ?? null, seal, step: number, stripped: false };
+  }
+  return { part: null, seal, step: null, stripped: false };
 }

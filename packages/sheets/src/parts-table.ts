@@ -20,6 +20,7 @@ export function partsTable(after: Rework): SheetTable {
       stepsThat(job, (action) => partOf(job, action) === name),
     );
   }
+  for (const [name, kind, count] of onBagWires(job)) row(name, kind, String(count), '');
   for (const connector of job.connectors) {
     if (connector.origin !== 'kit') continue;
     const kind = connector.device ? 'device' : `connector, ${connector.placeCount} cavities`;
@@ -37,6 +38,31 @@ export function partsTable(after: Rework): SheetTable {
   }
   for (const [index, name] of scrapOf(job)) row(name, 'scrap', '1', String(index));
   return { head: ['part', 'kind', 'quantity', 'steps'], rows };
+}
+
+/** What is on the wires and connectors of the bag before it is closed, by part name. */
+function onBagWires(job: Job): readonly (readonly [string, string, number])[] {
+  const kit = (end: number): boolean => job.wires[job.ends[end]?.wire ?? -1]?.origin === 'kit';
+  const counts = new Map<string, { readonly name: string; readonly kind: string; count: number }>();
+  const add = (name: string, kind: string): void => {
+    const key = JSON.stringify([kind, name]);
+    const one = counts.get(key) ?? { name, kind, count: 0 };
+    one.count += 1;
+    counts.set(key, one);
+  };
+  for (const { ends, part, place } of job.terminals) {
+    if (!ends.some(kit)) continue;
+    const half = job.connectors[job.places[place]?.connector ?? -1];
+    add(part ?? `terminal that ${half?.name ?? 'its place'} takes`, 'terminal, on wires of the bag');
+  }
+  for (const [end, { seal }] of job.ends.entries())
+    if (seal !== null && kit(end)) add(seal, 'seal, on wires of the bag');
+  for (const { part, name, kind, origin, before } of job.joints)
+    if (origin === 'kit' && before !== 'absent' && kind === 'splice')
+      add(part ?? `splice ${name}`, 'splice, on wires of the bag');
+  for (const { origin, blanked, address } of job.places)
+    if (origin === 'kit' && blanked) add(`plug in ${address}`, 'plug, in a connector of the bag');
+  return [...counts.values()].map(({ name, kind, count }) => [name, kind, count]);
 }
 
 function stepsThat(job: Job, uses: (action: StepAction) => boolean): string {

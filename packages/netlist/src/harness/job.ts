@@ -20,7 +20,7 @@ export interface Range {
   readonly max: number;
 }
 
-/** What a part is and what it fits; null where the catalogue does not say. */
+/** What a part is and what it fits; null where the catalogue does not say. Strip lengths are those of the part's maker. */
 export type Part =
   | {
       readonly is: 'terminal';
@@ -28,6 +28,7 @@ export type Part =
       readonly size: Range | null;
       readonly wires: number;
       readonly ring: boolean;
+      readonly stripMm: number | null;
     }
   | { readonly is: 'seal'; readonly name: string; readonly insulation: Range | null }
   | { readonly is: 'plug' | 'jumper' | 'tie' | 'tape'; readonly name: string }
@@ -39,6 +40,7 @@ export type Part =
       readonly ends: number;
       readonly tube: 'built in' | 'separate' | 'none';
       readonly zone: Zone;
+      readonly stripMm: number | null;
     }
   | {
       readonly is: 'tap';
@@ -113,6 +115,8 @@ export interface Wire {
   readonly capacityAmps: number | null;
   readonly zone: Zone;
   readonly flex: boolean;
+  /** Insulation to take off at the two ends, where the row itself says it; else the terminal or splice does. */
+  readonly stripMm: readonly [number | null, number | null];
   /** Its two ends in {@link Job.ends}, `from` first. */
   readonly ends: readonly [number, number];
   readonly span: Span | null;

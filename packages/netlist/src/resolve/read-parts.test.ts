@@ -14,25 +14,27 @@ const part = (row: string): unknown => jobOf(kit(`  P: { ${row} }`)).parts.get('
 
 describe('the catalogue of parts', () => {
   it('reads what each kind fits', () => {
-    expect(part('is: terminal, size: 0.5..1 mm2, wires: 2, ring: yes')).toEqual({
+    expect(part('is: terminal, size: 0.5..1 mm2, wires: 2, ring: yes, strip: 5 mm')).toEqual({
       is: 'terminal',
       name: 'P',
       size: { min: 0.5, max: 1 },
       wires: 2,
       ring: true,
+      stripMm: 5,
     });
     expect(part('is: seal, insulation: 1.2..2 mm')).toEqual({
       is: 'seal',
       name: 'P',
       insulation: { min: 1.2, max: 2 },
     });
-    expect(part('is: splice, size: 1..2 mm2, ends: 3, tube: separate, zone: wet')).toEqual({
+    expect(part('is: splice, size: 1..2 mm2, ends: 3, tube: separate, zone: wet, strip: 0.8 cm')).toEqual({
       is: 'splice',
       name: 'P',
       size: { min: 1, max: 2 },
       ends: 3,
       tube: 'separate',
       zone: 'wet',
+      stripMm: 8,
     });
     expect(part('is: tap, run: 1..2 mm2, branch: 0.5..1 mm2, zone: dry')).toEqual({
       is: 'tap',
@@ -57,7 +59,14 @@ describe('the catalogue of parts', () => {
   });
 
   it('takes what is not said as not known, one wire, two ends, no tube', () => {
-    expect(part('is: terminal')).toEqual({ is: 'terminal', name: 'P', size: null, wires: 1, ring: false });
+    expect(part('is: terminal')).toEqual({
+      is: 'terminal',
+      name: 'P',
+      size: null,
+      wires: 1,
+      ring: false,
+      stripMm: null,
+    });
     expect(part('is: terminal, ring: no')).toMatchObject({ ring: false });
     expect(part('is: terminal, ring: true')).toMatchObject({ ring: true });
     expect(part('is: seal')).toEqual({ is: 'seal', name: 'P', insulation: null });
@@ -68,6 +77,7 @@ describe('the catalogue of parts', () => {
       ends: 2,
       tube: 'none',
       zone: 'unknown',
+      stripMm: null,
     });
     expect(part('is: splice, tube: built in')).toMatchObject({ tube: 'built in' });
     expect(part('is: tap')).toEqual({ is: 'tap', name: 'P', run: null, branch: null, zone: 'unknown' });

@@ -1,7 +1,7 @@
 import type { Part, Range, Zone } from '../harness/job.ts';
 import type { Located } from '../kit/located.ts';
 import { rowsUnder, textUnder } from '../kit/located.ts';
-import { parseQuantity, parseRange } from '../value/index.ts';
+import { parseLength, parseQuantity, parseRange } from '../value/index.ts';
 import { type Complaints, textOr } from './complaints.ts';
 
 /** Reads the catalogue of part kinds: what each is, and the sizes it fits. */
@@ -48,6 +48,7 @@ function readPart(name: string, row: Located, complaints: Complaints): Part | nu
         size: rangeUnder(row, 'size', complaints),
         wires: countUnder(row, 'wires', 1, complaints),
         ring: isYes(row, 'ring'),
+        stripMm: lengthUnder(row, 'strip', complaints),
       };
     case 'seal':
       return { is, name, insulation: rangeUnder(row, 'insulation', complaints) };
@@ -60,6 +61,7 @@ function readPart(name: string, row: Located, complaints: Complaints): Part | nu
         ends: countUnder(row, 'ends', 2, complaints),
         tube: tube === 'built in' || tube === 'separate' ? tube : 'none',
         zone,
+        stripMm: lengthUnder(row, 'strip', complaints),
       };
     }
     case 'tap':
@@ -112,6 +114,21 @@ function rangeUnder(row: Located, key: string, complaints: Complaints): Range | 
   const range = parseRange(node.text);
   if (range.ok) return { min: range.value.min, max: range.value.max };
   complaints.error('range', range.problem, node.span, range.help);
+  return null;
+}
+
+/** A length under a key, in millimetres, or null when it is absent or cannot be read; then there is a complaint. */
+export function lengthUnder(row: Located, key: string, complaints: Complaints): number | null {
+  const node = textUnder(row, key);
+  if (node === null) return null;
+  const length = parseLength(node.text);
+  if (length.ok && length.value.mm > 0) return length.value.mm;
+  complaints.error(
+    'length',
+    length.ok ? `\`${node.text}\` is no length` : length.problem,
+    node.span,
+    length.ok ? 'write it with its unit, such as 5 mm' : length.help,
+  );
   return null;
 }
 

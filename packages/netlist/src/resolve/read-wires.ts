@@ -5,7 +5,7 @@ import { parseColour, parseLength, parseSize } from '../value/index.ts';
 import { checkName } from './check-name.ts';
 import type { HarnessBuilder } from './harness-builder.ts';
 import { materialUnder, quantityUnder, strandsUnder } from './quantity-under.ts';
-import { isYes, zoneUnder } from './read-parts.ts';
+import { isYes, lengthUnder, zoneUnder } from './read-parts.ts';
 
 /** Reads one row a conductor, with both its ends, into the builder. */
 export function readWires(
@@ -63,6 +63,7 @@ function readWire(entry: LocatedEntry, origin: Origin, sectionZone: Zone, builde
     ...electricalOf(row, builder),
     zone: own === 'unknown' ? sectionZone : own,
     flex: isYes(row, 'flex'),
+    stripMm: [lengthUnder(row, 'from strip', complaints), lengthUnder(row, 'to strip', complaints)],
     ends,
     span: entry.keySpan,
   });

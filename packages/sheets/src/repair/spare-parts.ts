@@ -18,6 +18,7 @@ export function spareSplice(job: Job, size: Size, draft: RepairDraft): string {
     ends: 2,
     tube: 'built in',
     zone: 'wet',
+    stripMm: null,
   };
   return draft.need(part, `1 splice for two ends of ${formatSize(size)}, with its own tube, for wet places`);
 }
