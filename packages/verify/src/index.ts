@@ -1,7 +1,8 @@
 export type { BackFeedBudget, BackFeedJudgement } from './backfeed/judge-back-feed.ts';
 export type { Check, ProbeProof } from './checks/check.ts';
-export { type Checklist, makeChecklist } from './checks/checklist.ts';
+export { type Checklist, checklistWork, makeChecklist } from './checks/checklist.ts';
 export { type FaultTable, faultTable } from './checks/fault-table.ts';
+export { finishNow, type LongWork, type Progress } from './checks/long-work.ts';
 export type { Separation } from './checks/separating-check.ts';
 export {
   type ConductorChange,
@@ -11,8 +12,9 @@ export {
 } from './compare/diff-harness.ts';
 export { type CavityNet, type CavityTrace, traceCavity } from './compare/trace-cavity.ts';
 export type { ResultClass } from './diagnose/classify.ts';
-export { type Diagnosis, diagnose, type Explanation } from './diagnose/diagnose.ts';
+export { type Diagnosis, diagnose, diagnosisWork } from './diagnose/diagnose.ts';
 export { type DiagnosisReport, diagnosisReport, type ExplanationWords } from './diagnose/diagnosis-report.ts';
+export type { Explanation } from './diagnose/hypothesis.ts';
 export { type HarnessCandidate, type RankedCandidate, rankCandidates } from './diagnose/rank-candidates.ts';
 export { readReadings, type WrittenReading } from './diagnose/read-readings.ts';
 export type { Reading } from './diagnose/reading.ts';

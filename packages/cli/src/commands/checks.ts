@@ -1,3 +1,4 @@
+import type { Job } from '@loomproof/netlist';
 import { checkRows } from '@loomproof/sheets';
 import { makeChecklist, proveKit } from '@loomproof/verify';
 import { checksCsv } from '../checks/checks-csv.ts';
@@ -53,10 +54,11 @@ export function checks(path: string, options: ChecksOptions, io: Io): number {
   }
   const { kit, digest } = asked;
   const jobs = new Map(whole.kit.variants.map(({ variant, job }) => [variant.name, job]));
-  const made = kit.variants.map(({ variant, job }) => ({
+  const made = kit.variants.map(({ variant, job, otherWork }) => ({
     name: variant.name,
     checklist: makeChecklist(job, {
       stage: stages.value(job),
+      otherWork: otherWork?.() ?? new Map<string, Job>(),
       variants: new Map([...jobs].filter(([name]) => name !== variant.name)),
     }),
   }));

@@ -20,7 +20,7 @@ export function candidateChecks(table: FaultTable): readonly Candidate[] {
   const count = table.points.length;
   const shows = new Map<number, number[]>();
   const note = (a: number, b: number, fault: number): void => {
-    const key = a < b ? a * count + b : b * count + a;
+    const key = a < b || table.designed.bothWays ? a * count + b : b * count + a;
     const list = shows.get(key);
     if (list === undefined) shows.set(key, [fault]);
     else if (list[list.length - 1] !== fault) list.push(fault);
@@ -28,8 +28,8 @@ export function candidateChecks(table: FaultTable): readonly Candidate[] {
   for (const [fault, state] of table.states.entries()) {
     if (table.stage.is === 'in place') {
       for (let a = 0; a < count; a += 1)
-        for (let b = a + 1; b < count; b += 1)
-          if (differs(table.designed.expected(a, b), state.expected(a, b))) note(a, b, fault);
+        for (let b = table.designed.bothWays ? 0 : a + 1; b < count; b += 1)
+          if (a !== b && differs(table.designed.expected(a, b), state.expected(a, b))) note(a, b, fault);
       continue;
     }
     for (const [a, b] of changedPairs(table.designed.nets, state.nets))

@@ -4,9 +4,10 @@ import { listUnreadableFaults } from '../faults/list-work-faults.ts';
 import type { Stage } from '../readings/stage.ts';
 import { type Baseline, baselineChecks } from './baseline.ts';
 import type { ProbeProof } from './check.ts';
-import { type FaultTable, type FaultTableOptions, faultTable } from './fault-table.ts';
+import { type FaultTable, type FaultTableOptions, faultTableWork } from './fault-table.ts';
 import { type FullList, fullList } from './full-list.ts';
-import { type PairCoverage, pairCoverage } from './pair-coverage.ts';
+import { finishNow, type LongWork } from './long-work.ts';
+import { type PairCoverage, pairCoverageWork } from './pair-coverage.ts';
 import { probeProofs } from './probe-proof.ts';
 import { type Separation, separatingCheck } from './separating-check.ts';
 import { type ShortList, shortList } from './short-list.ts';
@@ -30,13 +31,22 @@ export interface Checklist {
 export interface ChecklistOptions extends FaultTableOptions {
   /** Pairs of faults that are simulated at most; an even sample of more. */
   readonly mostPairs?: number;
+  /** Jobs of the other variants by name, from which a reading is to tell this one. */
+  readonly variants?: ReadonlyMap<string, Job>;
 }
 
-/** Makes the checklist of a job. A pure function of the job and the options. */
+/** Makes the checklist of a job at once. A pure function of the job and the options. */
 export function makeChecklist(job: Job, options: ChecklistOptions): Checklist {
-  const table = faultTable(job, options);
+  return finishNow(checklistWork(job, options));
+}
+
+/** Makes the checklist of a job piece by piece. */
+export function* checklistWork(job: Job, options: ChecklistOptions): LongWork<Checklist> {
+  const table = yield* faultTableWork(job, options);
+  yield { what: 'choosing readings', done: 0, total: 1 };
   const short = shortList(table);
   const full = fullList(table);
+  const pairs = yield* pairCoverageWork(table, short.checks, options.mostPairs ?? 2000);
   // As found, nothing is known of what is plugged beyond the model: the work starts with everything pulled.
   const before: Stage = options.stage.is === 'bench' ? options.stage : { is: 'unplugged' };
   return {
@@ -50,6 +60,6 @@ export function makeChecklist(job: Job, options: ChecklistOptions): Checklist {
       [...(options.variants ?? [])].map(([name, other]) => [name, separatingCheck(job, other, before)]),
     ),
     unreadable: listUnreadableFaults(job),
-    pairs: pairCoverage(table, short.checks, options.mostPairs ?? 2000),
+    pairs,
   };
 }

@@ -6,6 +6,7 @@ import { type FaultWorld, simulateFaults } from '../faults/simulate-faults.ts';
 import { type Bands, defaultBands } from '../readings/bands.ts';
 import { type HarnessState, harnessState, LocalStates } from '../readings/harness-state.ts';
 import { type ProbePoint, probePoints, type Stage } from '../readings/stage.ts';
+import { finishNow, type LongWork } from './long-work.ts';
 
 /** Everything from which checks are chosen and readings are explained: the points, the faults and their states. */
 export interface FaultTable {
@@ -24,18 +25,26 @@ export interface FaultTableOptions {
   readonly stage: Stage;
   readonly bands?: Bands;
   readonly filter?: FaultFilter;
-  /** Jobs of the other variants by name, whose steps may be taken for these. */
-  readonly variants?: ReadonlyMap<string, Job>;
+  /** The bags and steps of the other variants used on this machine, by name; see `KitVariant.otherWork`. */
+  readonly otherWork?: ReadonlyMap<string, Job>;
   /** Above this many points only those are kept that the work has to do with. */
   readonly mostPoints?: number;
 }
 
-/** Simulates every single fault of a job in a stage. */
+/** Simulates every single fault of a job in a stage, at once. */
 export function faultTable(job: Job, options: FaultTableOptions): FaultTable {
-  const { stage, bands = defaultBands, variants = new Map<string, Job>(), mostPoints = 200 } = options;
+  return finishNow(faultTableWork(job, options));
+}
+
+/** How many faults are simulated between two looks at the clock. */
+const faultsAtOnce = 16;
+
+/** Simulates every single fault of a job in a stage, piece by piece. */
+export function* faultTableWork(job: Job, options: FaultTableOptions): LongWork<FaultTable> {
+  const { stage, bands = defaultBands, otherWork = new Map<string, Job>(), mostPoints = 200 } = options;
   const finished = finishWork(job);
-  const world: FaultWorld = { job, finished, variants, done: new Map() };
-  const list = enumerateFaults(job, finished, { ...options.filter, variants: [...variants.keys()] });
+  const world: FaultWorld = { job, finished, variants: otherWork, done: new Map() };
+  const list = enumerateFaults(job, finished, { ...options.filter, variants: [...otherWork.keys()] });
   const all = probePoints(finished, stage);
   const points =
     all.length <= mostPoints ? all : all.filter(({ node }) => isNear(finished, list.touched.places, node));
@@ -43,9 +52,14 @@ export function faultTable(job: Job, options: FaultTableOptions): FaultTable {
   const table = { world, stage, bands, points, list, designed };
   // What is broken in the finished harness has a local effect; only a mistake in the work is done again as a whole.
   const local = stage.is === 'in place' ? null : new LocalStates(finished, stage, points, bands);
-  const states = list.faults.map((one) =>
-    local === null || isWorkFault(one.fault) ? faultyState(table, [one]) : local.broken(one.fault),
-  );
+  const states: HarnessState[] = [];
+  for (const one of list.faults) {
+    if (states.length % faultsAtOnce === 0)
+      yield { what: 'faults simulated', done: states.length, total: list.faults.length };
+    states.push(
+      local === null || isWorkFault(one.fault) ? faultyState(table, [one]) : local.broken(one.fault),
+    );
+  }
   return { ...table, states };
 }
 

@@ -1,6 +1,7 @@
 import { differs } from './candidate-checks.ts';
 import type { Check } from './check.ts';
 import { type FaultTable, faultyState } from './fault-table.ts';
+import type { LongWork } from './long-work.ts';
 
 /** How a list of checks fares against two faults at once. */
 export interface PairCoverage {
@@ -14,13 +15,20 @@ export interface PairCoverage {
   readonly alike: readonly (readonly [number, number])[];
 }
 
+/** How many pairs are simulated between two looks at the clock. */
+const pairsAtOnce = 32;
+
 /**
  * Simulates pairs of faults, each anew, and asks what a list shows of them. The other variant's work is a harness of
  * its own and is not paired.
  *
  * @param mostPairs - of more pairs an even sample of this many is taken
  */
-export function pairCoverage(table: FaultTable, checks: readonly Check[], mostPairs: number): PairCoverage {
+export function* pairCoverageWork(
+  table: FaultTable,
+  checks: readonly Check[],
+  mostPairs: number,
+): LongWork<PairCoverage> {
   const faults = table.list.faults;
   const single = faults.flatMap((one, index) => (one.fault.is === 'other variant' ? [] : [index]));
   const pairs = (single.length * (single.length - 1)) / 2;
@@ -29,6 +37,7 @@ export function pairCoverage(table: FaultTable, checks: readonly Check[], mostPa
   let shown = 0;
   let shownElsewhere = 0;
   for (let sample = 0; sample < tried; sample += 1) {
+    if (sample % pairsAtOnce === 0) yield { what: 'pairs of faults simulated', done: sample, total: tried };
     const [i, j] = pairNumbered(Math.floor((sample * pairs) / tried));
     const [a, b] = [single[i] ?? 0, single[j] ?? 0];
     const both = [faults[a], faults[b]].flatMap((one) => one ?? []);

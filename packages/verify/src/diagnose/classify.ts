@@ -26,9 +26,13 @@ export function classifyDiagnosis(diagnosis: Diagnosis, context: ResultContext):
   const found: ResultClass[] = [];
   if (diagnosis.is === 'as designed') found.push(context.designRefuted ? 'design error' : 'no fault found');
   else if (diagnosis.is === 'no explanation') found.push('not explained');
-  else
-    for (const group of diagnosis.groups)
-      for (const { faults } of group) for (const { origin } of faults) found.push(origin);
-  if (context.addition) found.push('as-found addition');
+  else {
+    // Pairs that read like a single fault need more to have gone wrong, and do not unsettle whose matter it is.
+    const all = diagnosis.groups.flat();
+    const fewest = Math.min(...all.map(({ faults }) => faults.length));
+    for (const { faults } of all)
+      if (faults.length === fewest) for (const { origin } of faults) found.push(origin);
+  }
+  if (context.addition || diagnosis.added.length > 0) found.push('as-found addition');
   return [...new Set(found)];
 }

@@ -1,16 +1,12 @@
 import { compareText } from '@loomproof/netlist';
 import { differs } from '../checks/candidate-checks.ts';
-import { type FaultTable, faultyState } from '../checks/fault-table.ts';
+import type { FaultTable } from '../checks/fault-table.ts';
+import { finishNow, type LongWork } from '../checks/long-work.ts';
 import { setCover } from '../checks/set-cover.ts';
 import type { Likelihood, ListedFault } from '../faults/fault.ts';
-import type { HarnessState } from '../readings/harness-state.ts';
+import { agrees, type Explanation, type Hypothesis, pairHypotheses, singleHypotheses } from './hypothesis.ts';
 import { type NextReading, nextReading } from './next-reading.ts';
 import type { Reading } from './reading.ts';
-
-/** One way to explain readings: no fault (as designed), one, or two. */
-export interface Explanation {
-  readonly faults: readonly ListedFault[];
-}
 
 /** Explanations that the readings given do not tell apart, most likely first. */
 type ExplanationGroup = readonly Explanation[];
@@ -30,8 +26,10 @@ export interface Diagnosis {
   readonly next: NextReading | null;
   /** Where no single fault explains everything: readings of which one alone may be wrong. */
   readonly suspects: readonly Suspect[];
-  /** Where nothing explains everything: the fewest readings that together exclude every single fault. */
+  /** Where nothing explains everything: the fewest readings that together exclude every fault and pair that was tried. */
   readonly conflict: readonly Reading[];
+  /** Where no single fault explains everything: joins that, added to the design, would explain all. */
+  readonly added: readonly Reading[];
   /** Readings between the limits, which decide nothing until they are looked into. */
   readonly between: readonly Reading[];
   /** Readings of one pair that say different things: the joint moves, or a probe slipped. */
@@ -44,88 +42,135 @@ export interface Diagnosis {
 
 /** Limits of the search for pairs. */
 export interface DiagnoseOptions {
+  /** Of more pairs only this many are tried; fewer on a large harness where it is not said. */
   readonly mostPairs?: number;
 }
 
 const ranks: Readonly<Record<Likelihood, number>> = { often: 0, sometimes: 1, seldom: 2 };
 
-/**
- * Explains readings: as designed, or else every single fault, or else every pair of faults that agrees with all of
- * them. A reading between the limits excludes nothing; one of two that contradict each other excludes nothing either,
- * and both are named.
- */
+/** How many pairs are tried between two looks at the clock. */
+const pairsAtOnce = 64;
+/** Pairs that are tried at most, and nodes of all their harnesses together. */
+const [pairsAtMost, nodesAtMost] = [30_000, 40_000_000];
+/** Of more states that still are possible only this many are asked which reading splits them. */
+const mostStates = 300;
+
+/** Explains readings at once; see `diagnosisWork`. */
 export function diagnose(
   table: FaultTable,
   readings: readonly Reading[],
-  { mostPairs = 30_000 }: DiagnoseOptions = {},
+  options: DiagnoseOptions = {},
 ): Diagnosis {
+  return finishNow(diagnosisWork(table, readings, options));
+}
+
+/**
+ * Explains readings, piece by piece: as designed, every single fault and every pair of faults that agrees with all of
+ * them. What needs fewer faults comes first; a pair that reads like a single fault is not told apart from it, and so
+ * stands in the same group after it. A reading between the limits excludes nothing; one of two that contradict each other
+ * excludes nothing either, and both are named.
+ */
+export function* diagnosisWork(
+  table: FaultTable,
+  readings: readonly Reading[],
+  options: DiagnoseOptions = {},
+): LongWork<Diagnosis> {
   const { steady, contradictory } = sortOut(table, readings);
   const between = steady.filter((one) => one.outcome === 'between');
   const used = steady.filter((one) => one.outcome !== 'between' || knowsBetween(table, one));
-  const faults = table.list.faults;
-  const hypotheses: readonly { readonly faults: readonly ListedFault[]; readonly state: HarnessState }[] = [
-    { faults: [], state: table.designed },
-    ...faults.map((one, index) => ({ faults: [one], state: table.states[index] ?? table.designed })),
-  ];
-  const done = new Set(steady.map((one) => keyOf(table, one)));
-  const against = hypotheses.map(({ state }) => used.filter((one) => !agrees(state, one)));
+  const hypotheses = singleHypotheses(table);
+  const against = hypotheses.map((one) => used.filter((reading) => !fits(one, table, reading)));
   const singles = hypotheses.filter((_, index) => against[index]?.length === 0);
-  const notChecked = faults.filter((_, index) => {
-    const state = table.states[index];
-    return (
-      state !== undefined &&
-      !used.some(({ a, b }) => differs(table.designed.expected(a, b), state.expected(a, b)))
-    );
+  const notChecked = hypotheses.slice(1).flatMap((one) => {
+    const shows = ({ a, b, table: where = table }: Reading): boolean =>
+      differs(where.designed.expected(a, b), one.stateIn(where).expected(a, b));
+    return used.some(shows) ? [] : one.faults;
   });
-  const rest = { between, contradictory, notChecked };
-  if (singles.length > 0) {
-    const designed = singles[0]?.faults.length === 0;
-    return {
-      is: designed ? 'as designed' : 'single fault',
-      groups: grouped(singles, used),
-      next: nextReading(
-        singles.map((one) => one.state),
-        table.points.length,
-        done,
-      ),
-      suspects: [],
-      conflict: [],
-      allPairsTried: true,
-      ...rest,
-    };
+  const { job } = table.world;
+  const mostPairs = options.mostPairs ?? Math.min(pairsAtMost, Math.ceil(nodesAtMost / job.nodeCount));
+  const pairs: Hypothesis[] = [];
+  const excluded = new Map<string, readonly Reading[]>();
+  let [tried, complete] = [0, true];
+  for (const pair of pairHypotheses(table)) {
+    if (tried >= mostPairs) {
+      complete = false;
+      break;
+    }
+    if (tried % pairsAtOnce === 0) yield { what: 'pairs of faults tried', done: tried, total: mostPairs };
+    tried += 1;
+    if (used.every((reading) => fits(pair, table, reading))) pairs.push(pair);
+    else if (singles.length === 0 && pairs.length === 0) {
+      const wrong = used.filter((reading) => !fits(pair, table, reading));
+      excluded.set(wrong.map((one) => one.line).join(), wrong);
+    }
   }
-  const suspects = suspectsOf(used, hypotheses, against);
-  const { pairs, complete } = explainingPairs(table, used, mostPairs);
-  return {
-    is: pairs.length > 0 ? 'two faults' : 'no explanation',
-    groups: grouped(pairs, used),
-    next: nextReading(
-      (pairs.length > 0 ? pairs : hypotheses.filter((_, index) => against[index]?.length === 1)).map(
-        (one) => one.state,
-      ),
+  const found = [...singles, ...pairs];
+  const missedByOne = hypotheses.filter((_, index) => against[index]?.length === 1);
+  const done = new Set(
+    steady.filter((one) => (one.table ?? table) === table).map((one) => keyOf(table, one)),
+  );
+  const next = (list: readonly Hypothesis[]): NextReading | null =>
+    nextReading(
+      list.slice(0, mostStates).map((one) => one.stateIn(table)),
       table.points.length,
       done,
-    ),
-    suspects,
-    conflict: pairs.length > 0 ? [] : smallestConflict(used, against),
+    );
+  return {
+    is: kindOf(singles, pairs),
+    groups: grouped(found, table, used),
+    next: (singles.length > 0 ? next(singles) : null) ?? next(found.length > 0 ? found : missedByOne),
+    suspects: singles.length > 0 ? [] : suspectsOf(used, hypotheses, against),
+    conflict: found.length > 0 ? [] : smallestConflict(used, [...against, ...excluded.values()]),
+    added: singles.length > 0 ? [] : addedJoins(table, used),
+    between,
+    contradictory,
+    notChecked,
     allPairsTried: complete,
-    ...rest,
   };
 }
 
-function knowsBetween(table: FaultTable, { a, b }: Reading): boolean {
+function kindOf(singles: readonly Hypothesis[], pairs: readonly Hypothesis[]): Diagnosis['is'] {
+  if (singles.length > 0) return singles[0]?.faults.length === 0 ? 'as designed' : 'single fault';
+  return pairs.length > 0 ? 'two faults' : 'no explanation';
+}
+
+function fits(one: Hypothesis, main: FaultTable, reading: Reading): boolean {
+  return agrees(one.stateIn(reading.table ?? main), reading);
+}
+
+function knowsBetween(main: FaultTable, { a, b, table = main }: Reading): boolean {
   return table.designed.expected(a, b) === 'between';
 }
 
-/** Whether a reading may come from a state. */
-export function agrees(state: HarnessState, { a, b, outcome }: Reading): boolean {
-  const expected = state.expected(a, b);
-  return expected === 'unsure' || expected === outcome;
+function keyOf(main: FaultTable, { a, b, table = main }: Reading): number {
+  const count = table.points.length;
+  return a < b || table.designed.bothWays ? a * count + b : b * count + a;
 }
 
-function keyOf(table: FaultTable, { a, b }: Reading): number {
-  const count = table.points.length;
-  return a < b ? a * count + b : b * count + a;
+/**
+ * Joins by which the design agrees with everything that was read, one for each two nets joined; none where it does not
+ * come to that. What was added by somebody else is found in this way.
+ */
+function addedJoins(table: FaultTable, used: readonly Reading[]): readonly Reading[] {
+  const own = used.filter((one) => (one.table ?? table) === table);
+  const netOf = new Map<number, number>();
+  const root = (point: number): number => {
+    let net = table.designed.nets[point] ?? -1;
+    for (let next = netOf.get(net); next !== undefined; next = netOf.get(net)) net = next;
+    return net;
+  };
+  const added: Reading[] = [];
+  for (const one of own) {
+    if (one.outcome !== 'whole') continue;
+    const [from, to] = [root(one.a), root(one.b)];
+    if (from === to) continue;
+    netOf.set(from, to);
+    added.push(one);
+  }
+  const agreed = own.every(
+    ({ a, b, outcome }) => outcome === 'between' || (outcome === 'whole') === (root(a) === root(b)),
+  );
+  return agreed ? added : [];
 }
 
 /** Takes each reading once, and sets aside those of one pair that contradict each other. */
@@ -133,15 +178,17 @@ function sortOut(
   table: FaultTable,
   readings: readonly Reading[],
 ): { readonly steady: readonly Reading[]; readonly contradictory: readonly Reading[] } {
-  const byPair = new Map<number, Reading[]>();
+  const byTable = new Map<FaultTable, Map<number, Reading[]>>();
   for (const one of readings) {
+    const byPair = byTable.get(one.table ?? table) ?? new Map<number, Reading[]>();
+    byTable.set(one.table ?? table, byPair);
     const list = byPair.get(keyOf(table, one));
     if (list === undefined) byPair.set(keyOf(table, one), [one]);
     else list.push(one);
   }
   const steady: Reading[] = [];
   const contradictory: Reading[] = [];
-  for (const list of byPair.values()) {
+  for (const list of [...byTable.values()].flatMap((one) => [...one.values()])) {
     const [first] = list;
     if (first === undefined) continue;
     if (list.every((one) => one.outcome === first.outcome)) steady.push(first);
@@ -150,13 +197,15 @@ function sortOut(
   return { steady, contradictory };
 }
 
-type Hypothesis = { readonly faults: readonly ListedFault[]; readonly state: HarnessState };
-
 /** Groups by what each explanation expects of the readings given; as designed stands first. */
-function grouped(found: readonly Hypothesis[], used: readonly Reading[]): readonly ExplanationGroup[] {
+function grouped(
+  found: readonly Hypothesis[],
+  main: FaultTable,
+  used: readonly Reading[],
+): readonly ExplanationGroup[] {
   const groups = new Map<string, Hypothesis[]>();
   for (const one of found) {
-    const key = used.map(({ a, b }) => one.state.expected(a, b)).join();
+    const key = used.map(({ a, b, table = main }) => one.stateIn(table).expected(a, b)).join();
     const list = groups.get(key);
     if (list === undefined) groups.set(key, [one]);
     else list.push(one);
@@ -199,7 +248,7 @@ function suspectsOf(
   });
 }
 
-/** The fewest readings of which each single fault, and the design, contradicts one: a cover, mostly a minimum. */
+/** The fewest readings of which each hypothesis contradicts one: a cover, mostly a minimum. */
 function smallestConflict(
   used: readonly Reading[],
   against: readonly (readonly Reading[])[],
@@ -208,24 +257,4 @@ function smallestConflict(
     against.flatMap((list, index) => (list.includes(reading) ? [index] : [])),
   );
   return setCover(against.length, excludes).columns.flatMap((column) => used[column] ?? []);
-}
-
-function explainingPairs(
-  table: FaultTable,
-  used: readonly Reading[],
-  mostPairs: number,
-): { readonly pairs: readonly Hypothesis[]; readonly complete: boolean } {
-  const faults = table.list.faults;
-  const partners = faults.filter((one) => one.fault.is !== 'other variant');
-  const pairs: Hypothesis[] = [];
-  let tried = 0;
-  for (const [index, first] of partners.entries())
-    for (const second of partners.slice(index + 1)) {
-      tried += 1;
-      if (tried > mostPairs) return { pairs, complete: false };
-      const both = [first, second];
-      const state = faultyState(table, both);
-      if (used.every((one) => agrees(state, one))) pairs.push({ faults: both, state });
-    }
-  return { pairs, complete: true };
 }

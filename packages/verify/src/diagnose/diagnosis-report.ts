@@ -1,6 +1,7 @@
 import type { FaultTable } from '../checks/fault-table.ts';
 import { classifyDiagnosis, type ResultClass } from './classify.ts';
-import type { Diagnosis, Explanation } from './diagnose.ts';
+import type { Diagnosis } from './diagnose.ts';
+import type { Explanation } from './hypothesis.ts';
 import type { RankedCandidate } from './rank-candidates.ts';
 import type { Reading } from './reading.ts';
 

@@ -17,7 +17,7 @@ export interface NextReading {
  *
  * @param states - what is still possible
  * @param pointCount - points of the table
- * @param done - pairs already read, as `a * pointCount + b` with a below b
+ * @param done - pairs already read, as `a * pointCount + b`, with a below b where the way round makes no difference
  * @returns null when no reading splits them
  */
 export function nextReading(
@@ -26,10 +26,11 @@ export function nextReading(
   done: ReadonlySet<number>,
 ): NextReading | null {
   const distinct = distinctStates(states);
+  const bothWays = distinct[0]?.bothWays ?? false;
   let best: NextReading | null = null;
   for (let a = 0; a < pointCount; a += 1)
-    for (let b = a + 1; b < pointCount; b += 1) {
-      if (done.has(a * pointCount + b)) continue;
+    for (let b = bothWays ? 0 : a + 1; b < pointCount; b += 1) {
+      if (a === b || done.has(a * pointCount + b)) continue;
       let whole = 0;
       let other = 0;
       for (const state of distinct) {

@@ -1,6 +1,6 @@
 import { compareText, type Job } from '@loomproof/netlist';
 import { type FaultTable, type FaultTableOptions, faultTable } from '../checks/fault-table.ts';
-import { agrees } from './diagnose.ts';
+import { agrees } from './hypothesis.ts';
 import { type PlacedReadings, placeReadings } from './place-readings.ts';
 import type { WrittenReading } from './read-readings.ts';
 

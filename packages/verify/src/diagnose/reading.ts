@@ -1,3 +1,4 @@
+import type { FaultTable } from '../checks/fault-table.ts';
 import type { Outcome } from '../readings/bands.ts';
 
 /** What was read between two points of a fault table; `line` is where it was written, from 1. */
@@ -6,4 +7,6 @@ export interface Reading {
   readonly b: number;
   readonly outcome: Outcome;
   readonly line: number;
+  /** The table whose points these are where something else was plugged than for the others; same faults, same order. */
+  readonly table?: FaultTable;
 }

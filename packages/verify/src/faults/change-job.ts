@@ -49,6 +49,16 @@ export function changeJob(job: Job, fault: WorkFault, variants: ReadonlyMap<stri
       return terminalsExchanged(job, fault.terminals);
     case 'wrong wire':
       return wrongWire(job, fault.at, fault.wire, fault.end);
+    case 'cut at another place':
+      return withSteps(job, (action, index) =>
+        index === fault.at && action.kind === 'cut' ? { ...action, after: fault.after } : action,
+      );
+    case 'connector misread':
+    case 'both ends misread':
+    case 'built in a wrong cavity': {
+      const built = fault.where === 'work' ? job : seatedElsewhere(job, fault.hits);
+      return fault.where === 'bag' ? built : workedElsewhere(built, fault.hits);
+    }
     case 'other variant':
       return variants.get(fault.variant) ?? job;
   }
@@ -90,6 +100,36 @@ function wrongCavity(job: Job, at: number, hit: number): Job {
     if (index === at) return withPlace(action, hit);
     return index > at ? substituted(action, { ends, pieces: new Map() }) : action;
   });
+}
+
+/** Every step at one of the cavities is done at the one that it was taken for. */
+function workedElsewhere(job: Job, hits: readonly (readonly [number, number])[]): Job {
+  const taken = new Map(hits);
+  let changed = job;
+  for (const [at, { action }] of job.steps.entries()) {
+    if (!('place' in action)) continue;
+    const hit = taken.get(action.place);
+    if (hit === undefined) continue;
+    if (action.kind === 'remove plug' || action.kind === 'fit plug')
+      changed = withSteps(changed, (one, index) => (index === at ? { ...action, place: hit } : one));
+    else changed = wrongCavity(changed, at, hit);
+  }
+  return changed;
+}
+
+/** Every terminal that the bag brings in one of the cavities sits in the one that it was taken for. */
+function seatedElsewhere(job: Job, hits: readonly (readonly [number, number])[]): Job {
+  const at = new Map(hits);
+  const terminals = job.terminals.map((terminal): Terminal => {
+    const place = terminal.ends.length === 0 ? undefined : at.get(terminal.place);
+    return place === undefined ? terminal : { ...terminal, place };
+  });
+  const ends = job.ends.map((end): WireEnd => {
+    if (end.home.kind !== 'place') return end;
+    const place = at.get(end.home.place);
+    return place === undefined ? end : { ...end, home: { ...end.home, place } };
+  });
+  return { ...job, terminals, ends };
 }
 
 function endsSeatedAt(job: Job, place: number): readonly number[] {

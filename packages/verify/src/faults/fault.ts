@@ -12,6 +12,15 @@ interface WrongPlace {
   readonly how: string;
 }
 
+/** Which cavity was taken for which. */
+interface Misread {
+  /** Each cavity meant with the one hit; those that are not in the list are found. */
+  readonly hits: readonly (readonly [meant: number, hit: number])[];
+  readonly how: string;
+  /** In the work: steps are done at other cavities. In the bag: terminals were fitted in other cavities. */
+  readonly where: 'work' | 'bag' | 'both';
+}
+
 /** A mistake in the work: the job is changed by it and run again, so its effect is computed and never described. */
 export type WorkFault =
   | { readonly is: 'step left out'; readonly at: number }
@@ -20,13 +29,24 @@ export type WorkFault =
   | { readonly is: 'ends exchanged'; readonly ends: readonly [number, number] }
   | { readonly is: 'terminals exchanged'; readonly terminals: readonly [number, number] }
   | { readonly is: 'wrong wire'; readonly at: number; readonly wire: number; readonly end: 0 | 1 }
+  | { readonly is: 'cut at another place'; readonly at: number; readonly after: number }
+  /** Every cavity of one connector taken for another one, in the work or where the kit was built. */
+  | ({ readonly is: 'connector misread' } & Misread)
+  /** The same at both connectors that wires of the bag run between, in the same way. */
+  | ({ readonly is: 'both ends misread' } & Misread)
+  | ({ readonly is: 'built in a wrong cavity' } & Misread)
   | { readonly is: 'other variant'; readonly variant: string };
 
 /** Something broken in the finished harness: a join that is not there, or one that should not be. Nodes of a job. */
 export type HarnessFault =
   | { readonly is: 'does not conduct'; readonly join: readonly [number, number] }
   | { readonly is: 'bridged'; readonly places: readonly [number, number] }
-  | { readonly is: 'bare end touches'; readonly end: number; readonly place: number };
+  | { readonly is: 'bare end touches'; readonly end: number; readonly place: number }
+  /** A lamp, coil, diode or fuse that does not conduct or is not there. */
+  | { readonly is: 'part open'; readonly element: number }
+  /** The two pins of a load or diode joined by metal. */
+  | { readonly is: 'part bridged'; readonly element: number }
+  | { readonly is: 'diode reversed'; readonly element: number };
 
 /** One mistake made in carrying out the work, or one broken part. */
 export type Fault = WorkFault | HarnessFault;
@@ -53,7 +73,16 @@ export interface UnreadableFault {
   readonly shownBy: string;
 }
 
+const harnessClasses: ReadonlySet<FaultClass> = new Set<HarnessFault['is']>([
+  'does not conduct',
+  'bridged',
+  'bare end touches',
+  'part open',
+  'part bridged',
+  'diode reversed',
+]);
+
 /** Whether a fault is a change of the work. */
 export function isWorkFault(fault: Fault): fault is WorkFault {
-  return fault.is !== 'does not conduct' && fault.is !== 'bridged' && fault.is !== 'bare end touches';
+  return !harnessClasses.has(fault.is);
 }

@@ -30,8 +30,22 @@ export function listHarnessFaults(rework: Rework, touched: Touched | null): read
   for (let edge = 0; edge < graph.edgeCount; edge += 1) {
     if (!graph.aliveAt(edge, rework.ordinal)) continue;
     const kind = graph.kind[edge] ?? 'conductor';
-    if (kind === 'mate' || kind === 'jumper') continue;
+    if (kind === 'jumper') continue;
     const [from, to] = [graph.from[edge] ?? 0, graph.to[edge] ?? 0];
+    if (kind === 'mate') {
+      if (touched !== null && !touched.places.has(from) && !touched.places.has(to)) continue;
+      const pair = `${names.place(from)} and ${names.place(to)}`;
+      add(
+        { is: 'does not conduct', join: [from, to] },
+        pair,
+        `the contacts of ${pair} do not meet`,
+        'sometimes',
+        'a terminal not home is pushed back when the halves are plugged, and a test pin spreads a contact',
+        'installation error',
+        'pull each terminal, and drag a pin of the right size through the contact',
+      );
+      continue;
+    }
     const what = graph.what[edge] ?? 0;
     const wires =
       kind === 'conductor' ? [what] : kind === 'seat' ? wiresIn(rework, what) : [byNode.get(from) ?? -1];
@@ -74,6 +88,46 @@ export function listHarnessFaults(rework: Rework, touched: Touched | null): read
         'look into both cavities for a stray strand',
       );
     }
+  }
+  for (const [element, one] of job.elements.entries()) {
+    const isNear = [one.from, one.to].some((pin) => {
+      const facing = rework.facing[pin] ?? -1;
+      return touched?.places.has(pin) === true || (facing >= 0 && touched?.places.has(facing) === true);
+    });
+    const ofKit = job.connectors[one.connector]?.origin === 'kit';
+    if (touched !== null && !isNear && !ofKit) continue;
+    if (one.kind === 'switch' || one.kind === 'drive' || one.kind === 'bridge') continue;
+    const what = `${one.kind} ${one.name}`;
+    const origin = ofKit ? 'build error' : 'damage';
+    add(
+      { is: 'part open', element },
+      what,
+      `the ${what} does not conduct, or is not there`,
+      'seldom',
+      'parts are seldom faulty when they are fitted',
+      origin,
+      `see that the ${what} is there, and that it works`,
+    );
+    if (one.kind === 'fuse') continue;
+    add(
+      { is: 'part bridged', element },
+      what,
+      `the pins of the ${what} are bridged`,
+      'seldom',
+      'a stray strand or a bent pin joins them',
+      'installation error',
+      `look at the pins of the ${what} for a stray strand`,
+    );
+    if (one.kind !== 'diode') continue;
+    add(
+      { is: 'diode reversed', element },
+      what,
+      `the ${what} is fitted the wrong way round`,
+      'often',
+      'its mark is read from the wrong side',
+      ofKit ? 'build error' : 'installation error',
+      `look at the mark of the ${what}, and read it in both directions`,
+    );
   }
   for (const [end] of job.ends.entries()) {
     if (!rework.isFree(end)) continue;

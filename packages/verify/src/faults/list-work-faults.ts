@@ -2,6 +2,7 @@ import type { Job, StepAction } from '@loomproof/netlist';
 import { Names } from '../prove/names.ts';
 import { cavitiesMistaken, cavityNeighbours } from './cavity-neighbours.ts';
 import type { Likelihood, ListedFault, UnreadableFault, WorkFault } from './fault.ts';
+import { listMisreadFaults } from './list-misread-faults.ts';
 
 /** Steps that make or part no connection; leaving one out shows to the eye or to a pull, never to a meter. */
 const seenKinds: ReadonlyMap<StepAction['kind'], string> = new Map([
@@ -121,11 +122,12 @@ export function listWorkFaults(job: Job, variants: readonly string[]): readonly 
       'build error',
     );
   }
+  list.push(...listMisreadFaults(job));
   for (const variant of variants)
     add(
       { is: 'other variant', variant },
       variant,
-      `the work was done as for the variant ${variant}`,
+      `the bag and the steps of the variant ${variant} were used on this machine`,
       'sometimes',
       'kits of two variants look alike',
       'read the label of the bag and of the machine',
@@ -133,11 +135,65 @@ export function listWorkFaults(job: Job, variants: readonly string[]): readonly 
   return list;
 }
 
-/** Mistakes that change no connection, each with the look or pull that shows it. */
+/**
+ * Mistakes that change no connection on the day of the test, each with the look or pull that shows it: what was left
+ * out, a terminal not home, a joint that holds by a strand, a seal, a size or a rating that is another one.
+ */
 export function listUnreadableFaults(job: Job): readonly UnreadableFault[] {
-  return job.steps.flatMap(({ action, number }) => {
+  const names = new Names(job);
+  return job.steps.flatMap(({ action, number }): readonly UnreadableFault[] => {
     const shownBy = seenKinds.get(action.kind);
-    return shownBy === undefined ? [] : [{ words: `step ${number} (${action.kind}) was left out`, shownBy }];
+    if (shownBy !== undefined) return [{ words: `step ${number} (${action.kind}) was left out`, shownBy }];
+    switch (action.kind) {
+      case 'insert':
+        return [
+          {
+            words: `step ${number}: the terminal at ${names.place(action.place)} is not home, though it touches`,
+            shownBy:
+              'pull it gently along its axis; the second lock closes only over terminals that are home',
+          },
+        ];
+      case 'cut':
+        return [
+          {
+            words: `step ${number}: ${job.pieces[action.piece]?.name ?? ''} was cut at another place along the wire`,
+            shownBy: 'measure what is left at both sides of the cut',
+          },
+        ];
+      case 'strip':
+        return [
+          {
+            words: `step ${number}: strands were cut when ${names.end(action.end)} was stripped`,
+            shownBy: 'look at the strands, and measure the volts lost under load',
+          },
+        ];
+      case 'join':
+      case 'tap':
+        return [
+          {
+            words: `step ${number}: the joint is weak, or holds by the insulation or a few strands`,
+            shownBy: 'pull each wire of the joint, and measure the volts lost under load',
+          },
+        ];
+      case 'fit terminal':
+        return action.seal === null
+          ? []
+          : [
+              {
+                words: `step ${number}: the seal of ${names.end(action.ends[0] ?? -1)} was left off, or is another one`,
+                shownBy: 'look at the wire: its seal sits in the cavity, and is of the right colour',
+              },
+            ];
+      case 'fit fuse':
+        return [
+          {
+            words: `step ${number}: a fuse of another rating was fitted`,
+            shownBy: 'read the rating on the fuse; pull it and see what goes dead',
+          },
+        ];
+      default:
+        return [];
+    }
   });
 }
 

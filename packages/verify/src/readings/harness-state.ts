@@ -16,6 +16,7 @@ interface StateFacts {
   readonly boundary: ReadonlySet<number>;
   /** Devices that are plugged; null where readings are of copper only. */
   readonly parts: CircuitParts | null;
+  readonly bothWays: boolean;
   readonly bands: Bands;
 }
 
@@ -26,6 +27,8 @@ interface StateFacts {
 export class HarnessState {
   /** A number for each point; equal for points that are joined by metal. */
   readonly nets: Int32Array;
+  /** Whether red on `a` and red on `b` are two readings, since a diode may lie between. */
+  readonly bothWays: boolean;
   readonly #boundary: ReadonlySet<number>;
   readonly #parts: CircuitParts | null;
   readonly #bands: Bands;
@@ -36,6 +39,7 @@ export class HarnessState {
     this.nets = facts.nets;
     this.#boundary = facts.boundary;
     this.#parts = facts.parts;
+    this.bothWays = facts.bothWays;
     this.#bands = facts.bands;
   }
 
@@ -72,7 +76,8 @@ export class HarnessState {
     if (this.#parts !== null) {
       const all: string[] = [];
       for (let a = 0; a < this.nets.length; a += 1)
-        for (let b = a + 1; b < this.nets.length; b += 1) all.push(this.expected(a, b).slice(0, 1));
+        for (let b = this.bothWays ? 0 : a + 1; b < this.nets.length; b += 1)
+          all.push(this.expected(a, b).slice(0, 1));
       return all.join('');
     }
     const first = new Map<number, number>();
@@ -108,9 +113,12 @@ export function harnessState(
   bands: Bands = defaultBands,
 ): HarnessState {
   const { job } = rework;
-  const dead = new Set(
-    broken.flatMap((one) => (one.is === 'does not conduct' ? [joinBetween(rework, one.join)] : [])),
-  );
+  const dead = new Set<number>();
+  for (const one of broken) {
+    const edge = one.is === 'does not conduct' ? joinBetween(rework, one.join) : -1;
+    // A mistake in the work may have left no such join; the metal of the chassis, which is no edge either, stays.
+    if (edge >= 0) dead.add(edge);
+  }
   const sets = new UnionFind(job.nodeCount);
   const { edges, from, to } = stageJoins(rework, stage);
   for (let join = 0; join < edges.length; join += 1)
@@ -118,14 +126,30 @@ export function harnessState(
   for (const one of broken) {
     if (one.is === 'bridged') sets.union(one.places[0], one.places[1]);
     if (one.is === 'bare end touches') sets.union(job.ends[one.end]?.node ?? 0, one.place);
+    if (one.is === 'part bridged') bridgePart(rework, stage, one.element, sets);
   }
   return new HarnessState({
     // A point that this harness does not have is joined to nothing.
     nets: Int32Array.from(points, ({ node }, index) => (node < 0 ? -1 - index : sets.find(node))),
     boundary: new Set(looseBoundaries(rework).map((node) => sets.find(node))),
-    parts: stage.is === 'in place' ? circuitParts(rework, stage, sets) : null,
+    parts: stage.is === 'in place' ? circuitParts(rework, stage, sets, broken) : null,
+    bothWays: readsBothWays(job, stage),
     bands,
   });
+}
+
+/** Whether red and black exchanged may read otherwise in a stage, so that both ways are readings of their own. */
+function readsBothWays({ elements }: Job, stage: Stage): boolean {
+  return (
+    stage.is === 'in place' && elements.some(({ kind, dropVolts }) => kind === 'diode' && dropVolts !== null)
+  );
+}
+
+/** Pins of a part that is not plugged touch nothing that a probe reaches. */
+function bridgePart(rework: Rework, stage: Stage, index: number, sets: UnionFind): void {
+  const element = rework.job.elements[index];
+  if (element !== undefined && stage.is === 'in place' && !isApart(rework, stage, element.connector))
+    sets.union(element.from, element.to);
 }
 
 /**
@@ -165,6 +189,7 @@ export class LocalStates {
       nets: this.#nets.map((one, point) => netAt(one, this.#order[point] as number)),
       boundary: new Set(this.#loose.map((node) => netAt(net[node] as number, order[node] as number))),
       parts: null,
+      bothWays: false,
       bands: this.#bands,
     });
   }
@@ -173,6 +198,8 @@ export class LocalStates {
     if (fault.is === 'bridged') return this.#effects.joined(...fault.places);
     if (fault.is === 'bare end touches')
       return this.#effects.joined(this.#rework.job.ends[fault.end]?.node ?? 0, fault.place);
+    // Devices are apart wherever readings are of copper only.
+    if (fault.is !== 'does not conduct') return { is: 'none' };
     return this.#effects.opened(this.#joinOfEdge.get(joinBetween(this.#rework, fault.join)) ?? -1);
   }
 }

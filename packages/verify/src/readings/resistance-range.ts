@@ -1,5 +1,6 @@
 import type { DeviceElement, Rework, UnionFind } from '@loomproof/netlist';
 import { effectiveResistance, type NetworkElement } from '../electrical/index.ts';
+import type { HarnessFault } from '../faults/fault.ts';
 import { isApart, type Stage } from './stage.ts';
 
 /** What joins nets through devices that are plugged, each with the least and the greatest it can be. */
@@ -21,17 +22,26 @@ export interface CircuitParts {
  */
 const meter = { openVolt: 2.7, shortAmpere: 0.001 };
 
-/** The parts of the devices that are plugged in a stage, by nets. */
-export function circuitParts(rework: Rework, stage: Stage, sets: UnionFind): CircuitParts {
+/** The parts of the devices that are plugged in a stage, by nets, but for those that are broken. */
+export function circuitParts(
+  rework: Rework,
+  stage: Stage,
+  sets: UnionFind,
+  broken: readonly HarnessFault[],
+): CircuitParts {
   const { job } = rework;
+  const open = new Set(broken.flatMap((one) => (one.is === 'part open' ? [one.element] : [])));
+  const reversed = new Set(broken.flatMap((one) => (one.is === 'diode reversed' ? [one.element] : [])));
   const known = new Set<number>();
   const elements: CircuitParts['elements'][number][] = [];
   for (const [index, element] of job.elements.entries()) {
     known.add(element.connector);
-    if (isApart(rework, stage, element.connector)) continue;
+    if (open.has(index) || isApart(rework, stage, element.connector)) continue;
     const range = elementRange(element, rework.fuseFitted[index] === true);
     if (range === null) continue;
-    const [from, to] = [sets.find(element.from), sets.find(element.to)];
+    const turned = reversed.has(index);
+    const from = sets.find(turned ? element.to : element.from);
+    const to = sets.find(turned ? element.from : element.to);
     if (from === to) continue;
     elements.push({ from, to, ...range, connector: element.connector });
   }

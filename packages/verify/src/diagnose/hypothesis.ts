@@ -1,0 +1,65 @@
+import { type FaultTable, faultyState } from '../checks/fault-table.ts';
+import type { ListedFault } from '../faults/fault.ts';
+import type { HarnessState } from '../readings/harness-state.ts';
+import type { Reading } from './reading.ts';
+
+/** One way to explain readings: no fault (as designed), one, or two. */
+export interface Explanation {
+  readonly faults: readonly ListedFault[];
+}
+
+/** An explanation with what it predicts in each stage that was read in. */
+export interface Hypothesis extends Explanation {
+  readonly stateIn: (table: FaultTable) => HarnessState;
+}
+
+/** Whether a reading may come from a state. */
+export function agrees(
+  state: HarnessState,
+  { a, b, outcome }: Pick<Reading, 'a' | 'b' | 'outcome'>,
+): boolean {
+  const expected = state.expected(a, b);
+  return expected === 'unsure' || expected === outcome;
+}
+
+/** As designed, then every single fault of a table, in its order. */
+export function singleHypotheses(table: FaultTable): readonly Hypothesis[] {
+  return [
+    { faults: [], stateIn: (where) => where.designed },
+    ...table.list.faults.map((one, index): Hypothesis => {
+      return { faults: [one], stateIn: (where) => where.states[index] ?? where.designed };
+    }),
+  ];
+}
+
+/** States of pairs that were simulated already; a person asks again after every reading. */
+const known = new WeakMap<FaultTable, Map<number, HarnessState>>();
+
+/**
+ * Every pair of faults of a table; one is simulated only when it is asked what it predicts. The other variant's
+ * work is a harness of its own and is not paired.
+ */
+export function* pairHypotheses({ list }: FaultTable): Generator<Hypothesis, void, void> {
+  const faults = list.faults.filter((one) => one.fault.is !== 'other variant');
+  let number = 0;
+  for (const [later, second] of faults.entries())
+    for (const first of faults.slice(0, later)) {
+      const [own, both] = [number, [first, second]];
+      number += 1;
+      yield { faults: both, stateIn: (where) => stateOfPair(where, own, both) };
+    }
+}
+
+function stateOfPair(table: FaultTable, number: number, both: readonly ListedFault[]): HarnessState {
+  let states = known.get(table);
+  if (states === undefined) {
+    states = new Map();
+    known.set(table, states);
+  }
+  let state = states.get(number);
+  if (state === undefined) {
+    state = faultyState(table, both);
+    states.set(number, state);
+  }
+  return state;
+}
