@@ -4,6 +4,7 @@ import { chmodSync, copyFileSync, readdirSync, readFileSync, rmSync, statSync, w
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { phoneScript } from './phone-script.mjs';
 
 const path = (relative) => fileURLToPath(new URL(`../${relative}`, import.meta.url));
 const ownFolder = path('packages/cli/dist');
@@ -22,6 +23,16 @@ const { metafile } = await build({
   target: 'node20.19',
   minify: false,
   metafile: true,
+  // The finished program carries the script of its pages as text, and needs no bundler.
+  plugins: [
+    {
+      name: 'phone-script',
+      setup: ({ onLoad }) =>
+        onLoad({ filter: /sheets[/\\]phone-script\.ts$/ }, () => ({
+          contents: `export const phoneScript = async () => ${JSON.stringify(phoneScript())};`,
+        })),
+    },
+  ],
   // Licence comments of the bundled packages stay beside their code.
   legalComments: 'inline',
   logLevel: 'warning',

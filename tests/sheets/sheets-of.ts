@@ -1,6 +1,7 @@
 import { type KitFile, readKit } from '@loomproof/netlist';
-import { kitSheets } from '@loomproof/sheets';
+import { kitSheets, type WorkSheetOptions } from '@loomproof/sheets';
 import { type KitVerdict, proveKit } from '@loomproof/verify';
+import { phoneScript } from '../../scripts/phone-script.mjs';
 import { readFixture, tablesBeside } from '../support/fixture-folder.ts';
 import { kitPath } from '../support/kit-fixtures.ts';
 
@@ -14,6 +15,9 @@ export interface MadeSheets {
 /** A digest for tests that read no file: 64 digits as the program gives them. */
 export const testDigest = 'ab'.repeat(32);
 
+/** Bundled once for all documents of a test file. */
+let script: string | undefined;
+
 /** The documents of a kit of the fixtures, its text changed first where a test wants that. */
 export function sheetsOf(name: string, change: (text: string) => string = (text) => text): MadeSheets {
   const path = kitPath(name);
@@ -22,6 +26,15 @@ export function sheetsOf(name: string, change: (text: string) => string = (text)
   if (read.value === null)
     throw new Error(`${name}: ${read.diagnostics.map(({ message }) => message).join('; ')}`);
   const verdict = proveKit(read.value);
-  const files = new Map(kitSheets(read.value, verdict, testDigest).map((file) => [file.name, file.text]));
+  script ??= phoneScript();
+  const work: WorkSheetOptions = {
+    script,
+    stage: () => ({ is: 'unplugged' }),
+    list: 'short',
+    variants: new Map(read.value.variants.map(({ variant, job }) => [variant.name, job])),
+  };
+  const files = new Map(
+    kitSheets(read.value, verdict, testDigest, work).map((file) => [file.name, file.text]),
+  );
   return { kit: read.value, verdict, files };
 }

@@ -220,7 +220,9 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
         const { checks } = await import('./commands/checks.ts');
         const { stageNamed } = await import('./checks/stage-of.ts');
         const { variant = [], pull = [], list, csv = false, json = false } = options;
-        finish(checks(kit, { variant, stage: stageNamed(options.stage), pulled: pull, list, csv, json }, io));
+        finish(
+          await checks(kit, { variant, stage: stageNamed(options.stage), pulled: pull, list, csv, json }, io),
+        );
       },
     );
 
@@ -256,7 +258,7 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
         const { stageNamed } = await import('./checks/stage-of.ts');
         const { variant = [], pull = [], shipped = null, json = false } = options;
         const how = { variant, stage: stageNamed(options.stage), pulled: pull, shipped, json };
-        finish(diagnose(kit, readings, how, io));
+        finish(await diagnose(kit, readings, how, io));
       },
     );
 
@@ -273,19 +275,29 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
       'the folder, made when it is not there; files of the same names are replaced',
     )
     .addOption(variantOption())
+    .addOption(
+      namesOption(
+        '--pair <variant>',
+        'put two variants side by side, not all: given twice, as side=left,roof=high',
+      ),
+    )
     .addOption(jsonOption())
     .addHelpText(
       'after',
       `${examples(
         ['loomproof sheets kit.yaml --out sheets', ''],
         ['loomproof sheets kit.yaml --out sheets --variant side=left', ''],
+        ['loomproof sheets kit.yaml --out sheets --pair side=left --pair side=right', ''],
       )}\nExit status: 0 done, also when the kit is not proved, which its sheets then say; 2 the input could not be\nused, or a file not be written.\n`,
     )
-    .action(async (kit: string, options: { out: string; variant?: string[]; json?: boolean }) => {
-      const { sheets } = await import('./commands/sheets.ts');
-      const { variant = [], json = false, out } = options;
-      finish(sheets(kit, { variant, json, out }, io));
-    });
+    .action(
+      async (kit: string, options: { out: string; variant?: string[]; pair?: string[]; json?: boolean }) => {
+        const { sheets } = await import('./commands/sheets.ts');
+        const { phoneScript } = await import('./sheets/phone-script.ts');
+        const { variant = [], pair = [], json = false, out } = options;
+        finish(sheets(kit, { variant, pair, json, out, script: await phoneScript() }, io));
+      },
+    );
 
   program
     .command('schema')

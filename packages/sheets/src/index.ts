@@ -4,3 +4,4 @@ export { stageWords } from './checks/stage-words.ts';
 export { csvText } from './csv-text.ts';
 export { kitSheets, type SheetFile } from './kit-sheets.ts';
 export { stepWords } from './step-words.ts';
+export type { WorkSheetOptions } from './work-sheet.ts';

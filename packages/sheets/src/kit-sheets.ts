@@ -12,7 +12,7 @@ import { type SheetHead, sheetHead } from './sheet-head.ts';
 import { type SheetTable, tableTexts } from './sheet-table.ts';
 import { tableMarkup } from './table-markup.ts';
 import { variantsSheet } from './variants-sheet.ts';
-import { workSheet } from './work-sheet.ts';
+import { type WorkSheetOptions, workSheet } from './work-sheet.ts';
 
 /** A file of the result: its name without folder, and its text. */
 export interface SheetFile {
@@ -27,12 +27,21 @@ export interface SheetFile {
  * @param kit - the kit file that was proved
  * @param verdict - what was proved of it
  * @param digest - of the inputs
+ * @param work - what the work instruction is made with
+ * @param pair - names of two variants to be put side by side, or null for all of them
  */
-export function kitSheets(kit: KitFile, verdict: KitVerdict, digest: string): readonly SheetFile[] {
+export function kitSheets(
+  kit: KitFile,
+  verdict: KitVerdict,
+  digest: string,
+  work: WorkSheetOptions,
+  pair: readonly [string, string] | null = null,
+): readonly SheetFile[] {
   const stems = fileStems(kit.variants.map(({ variant }) => variant.name));
   const files: SheetFile[] = [];
   const judged: {
     readonly head: SheetHead;
+    readonly stem: string;
     readonly verdict: VariantVerdict;
     readonly tables: readonly SheetTable[];
   }[] = [];
@@ -43,7 +52,7 @@ export function kitSheets(kit: KitFile, verdict: KitVerdict, digest: string): re
     const head = sheetHead(kit, found, digest);
     const after = found.judgement.rework;
     const tables = [pinTable(after), partsTable(after), cutList(one.job)];
-    files.push({ name: `${stem}-work.html`, text: workSheet(kit, one, found, head, stem) });
+    files.push({ name: `${stem}-work.html`, text: workSheet(kit, one, found, head, stem, work) });
     for (const [at, [file, title]] of tableNames.entries()) {
       const table = tables[at];
       if (table === undefined) continue;
@@ -54,9 +63,17 @@ export function kitSheets(kit: KitFile, verdict: KitVerdict, digest: string): re
       files.push({ name: `${stem}-${file}.csv`, text: csvText(withHead(head, tableTexts(table))) });
     }
     files.push({ name: `${stem}-circuits.html`, text: circuitSheet(after, head) });
-    judged.push({ head, verdict: found, tables });
+    judged.push({ head, stem, verdict: found, tables });
   }
-  if (judged.length > 1) files.push({ name: 'variants.html', text: variantsSheet(kit, judged) });
+  // In the order in which the pair was named, which is that of the columns.
+  const beside =
+    pair === null
+      ? judged
+      : pair.flatMap((name) => judged.find(({ verdict: { variant } }) => variant === name) ?? []);
+  if (beside.length > 1) {
+    const name = pair === null ? 'variants.html' : `${beside.map(({ stem }) => stem).join('-beside-')}.html`;
+    files.push({ name, text: variantsSheet(kit, beside) });
+  }
   return files;
 }
 

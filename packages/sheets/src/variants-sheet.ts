@@ -30,10 +30,21 @@ export function variantsSheet(
       const how = axis.values.find(({ name }) => name === value)?.recognise;
       said.set(`recognised by ${axis.name}`, how ?? value ?? '');
     }
-    for (const { number, action } of job.steps) said.set(`step ${number}`, sentence(stepWords(job, action)));
+    for (const { number, action, note, caution, hold } of job.steps) {
+      said.set(`step ${number}`, sentence(stepWords(job, action)));
+      for (const [what, text] of [
+        ['note', note],
+        ['caution', caution],
+        ['hold', hold],
+      ] as const)
+        if (text !== null) said.set(`${what} of step ${number}`, text);
+    }
     for (const [at, about] of ['cavity', 'part', 'wire of the bag'].entries())
-      for (const { cells } of tables[at]?.rows ?? [])
-        said.set(`${about} ${cells[0] ?? ''}`, rowWords(cells.slice(1)));
+      for (const { cells } of tables[at]?.rows ?? []) {
+        // A kind of terminal may lie loose in the bag and be on its wires too.
+        const plain = `${about} ${cells[0] ?? ''}`;
+        said.set(said.has(plain) ? `${plain}, ${cells[1] ?? ''}` : plain, rowWords(cells.slice(1)));
+      }
     return said;
   });
   const unproved = variants.find(({ head }) => !head.proved);

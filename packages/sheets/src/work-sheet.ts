@@ -1,51 +1,71 @@
 import type { Job, KitFile, KitVariant } from '@loomproof/netlist';
-import type { VariantVerdict } from '@loomproof/verify';
+import type { Stage, VariantVerdict } from '@loomproof/verify';
+import { checksMarkup } from './checks/checks-markup.ts';
+import { checksStyle } from './checks/checks-style.ts';
+import { type WorkChecksOptions, workChecks } from './checks/work-checks.ts';
+import { stepAnswers } from './checks/work-record.ts';
 import { generalCautions } from './general-cautions.ts';
 import { type Markup, type MarkupValue, markup, trusted } from './markup.ts';
 import { page } from './page.ts';
+import { panScript } from './pan-script.ts';
 import { placeMarkup } from './place-markup.ts';
 import { repairMarkup } from './repair/repair-markup.ts';
 import { safeJson } from './safe-json.ts';
 import { sentence } from './sentence.ts';
 import type { SheetHead } from './sheet-head.ts';
-import { workScript } from './work-script.ts';
 import { type WorkStep, workSteps } from './work-steps.ts';
 
-const answers = ['done', 'not reachable', 'not done', 'found different'] as const;
+/** What a work instruction is made with beside the kit. */
+export interface WorkSheetOptions extends Omit<WorkChecksOptions, 'stage'> {
+  /** The script of the page, bundled; see `scripts/phone-script.mjs`. */
+  readonly script: string;
+  /** What is plugged while readings are taken. */
+  readonly stage: (job: Job) => Stage;
+}
 
 /**
  * The work instruction of one variant, on paper and as an app on a phone.
  *
  * @param stem - beginning of the names of the files that it exports
+ * @param options - the readings that it asks for, and its script
  */
 export function workSheet(
   kit: KitFile,
-  { variant, job }: KitVariant,
+  one: KitVariant,
   verdict: VariantVerdict,
   head: SheetHead,
   stem: string,
+  options: WorkSheetOptions,
 ): string {
-  const others = kit.variants.filter((one) => one.job !== job).map((one) => one.job);
+  const { variant, job } = one;
+  const others = kit.variants.filter((other) => other.job !== job).map((other) => other.job);
   const steps = workSteps(job, verdict, others);
-  const shows = Object.fromEntries(steps.map(({ number, shows: what }) => [String(number), what]));
+  const checks = workChecks(one, head.revision, { ...options, stage: options.stage(job) });
+  const groupsBefore = (index: number): readonly Markup[] =>
+    checks.groups
+      .filter(({ before }) => before === index)
+      .map((group) => checksMarkup(group, checks.page.plugged));
   const record = {
     kit: head.kit,
     revision: head.revision,
     variant: head.variant,
     digest: head.digest,
+    stage: checks.page.stage,
     file: stem,
-    shows,
+    refuted: head.verdict === 'refuted',
+    shows: steps.map(({ number, shows }) => [number, shows]),
+    checks: checks.page,
   };
   const body = markup`<div id="storage-warning" class="caution screen" role="alert" hidden><b>This browser keeps nothing.</b> Ticks and notes are lost when the page is closed. Export the record before you close it.</div>
 <div class="bar screen"><button type="button" id="mode">One step at a time</button><button type="button" id="back" hidden>Step before</button><button type="button" id="next" hidden>Next step</button></div>
 ${notProved(verdict)}<section class="whole"><h2>Which machine this is for</h2>${recognise(kit, variant.values)}
 <h2>Before you begin</h2>${[...kit.cautions, ...generalCautions].map((text) => caution(text))}
 <h2>Tools</h2><ul>${toolsFor(job).map((tool) => markup`<li>${tool}</li>`)}</ul></section>
-<section><h2>The work</h2>${steps.map(stepMarkup)}</section>
+<section><h2>The work</h2>${steps.map((step, index) => [...groupsBefore(index), stepMarkup(step)])}${groupsBefore(steps.length)}</section>
 ${leftBehind(verdict)}
 <section id="record" class="screen"><h2>Record</h2><p id="count" role="status"></p><div id="unshown-part" hidden><h3>What is not shown yet</h3><ul id="unshown"></ul></div><div class="bar"><button type="button" id="export-json">Export the record (JSON)</button><button type="button" id="export-csv">Export the record (CSV)</button></div><p><label for="import">Take over an exported record (JSON):</label> <input type="file" id="import" accept=".json,application/json"></p><p id="said" role="status"></p></section>`;
-  const end = markup`<script type="application/json" id="record-head">${trusted(safeJson(record))}</script><script>${trusted(workScript)}</script>`;
-  return page(head, 'Work instruction', body, end);
+  const end = markup`<script type="application/json" id="record-head">${trusted(safeJson(record))}</script><script>${trusted(options.script)}</script><script>${trusted(panScript)}</script>`;
+  return page(head, 'Work instruction', body, end, checksStyle);
 }
 
 function caution(text: string): Markup {
@@ -119,7 +139,7 @@ function stepMarkup(step: WorkStep): Markup {
   )}${holds.length === 0 ? null : markup`<details><summary>Stop here for today?</summary><ul>${(stop.length === 0 ? ['Nothing needs covering or keeping off.'] : stop).map((text) => markup`<li>${text}</li>`)}</ul></details>`}
 <h3 class="order" id="${id}-order"><span class="number">${number}</span>${order}</h3>${note === null ? null : markup`<p>${note}</p>`}${places.map((place) => placeMarkup(place, String(number)))}${wire === null ? null : markup`<p class="help">${wire}</p>`}
 <p class="tick-lines">☐ done &nbsp; ☐ not reachable &nbsp; ☐ not done &nbsp; ☐ found different: ______________________________</p>
-<fieldset class="screen"><legend>Step ${number}</legend><div class="answers">${answers.map(
+<fieldset class="screen"><legend>Step ${number}</legend><div class="answers">${stepAnswers.map(
     (answer) => markup`<label><input type="radio" name="${id}" value="${answer}">${answer}</label>`,
   )}</div><label for="${id}-note">Note, and why when it was not done</label><textarea id="${id}-note" rows="1"></textarea></fieldset>${
     step.ifWrong.length === 0

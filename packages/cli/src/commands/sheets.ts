@@ -1,6 +1,6 @@
 import { join } from 'node:path';
-import { type Diagnostic, makeDiagnostic } from '@loomproof/netlist';
-import { kitSheets } from '@loomproof/sheets';
+import { type Diagnostic, type KitFile, makeDiagnostic } from '@loomproof/netlist';
+import { kitSheets, type WorkSheetOptions } from '@loomproof/sheets';
 import { proveKit } from '@loomproof/verify';
 import { exitCode } from '../exit-code.ts';
 import { readKitFile } from '../input/read-kit-file.ts';
@@ -14,7 +14,11 @@ export interface SheetsOptions {
   readonly variant: readonly string[];
   /** The folder; made when it is not there. */
   readonly out: string;
+  /** Two variants to be put side by side, each as its conditions with commas between; none for all. */
+  readonly pair: readonly string[];
   readonly json: boolean;
+  /** The script of the work instructions. */
+  readonly script: string;
 }
 
 /**
@@ -34,7 +38,16 @@ export function sheets(path: string, options: SheetsOptions, io: Io): number {
     return exitCode.unusable;
   };
   if (kit === null || digest === null || verdict === null || verdict.verdict === null) return refuse(all);
-  const files = kitSheets(kit, verdict, digest);
+  const pair = pairOf(kit, options.pair);
+  if (pair !== null && 'code' in pair) return refuse([...all, pair]);
+  const whole = readKitFile(path, [], io).kit ?? kit;
+  const work: WorkSheetOptions = {
+    script: options.script,
+    stage: () => ({ is: 'unplugged' }),
+    list: 'short',
+    variants: new Map(whole.variants.map(({ variant, job }) => [variant.name, job])),
+  };
+  const files = kitSheets(kit, verdict, digest, work, pair);
   if (!io.makeFolder(options.out)) {
     const message = `the folder \`${options.out}\` is not there and could not be made`;
     return refuse([...all, makeDiagnostic({ code: 'file-not-written', message, help: null })]);
@@ -63,4 +76,34 @@ export function sheets(path: string, options: SheetsOptions, io: Io): number {
     `${files.map(({ name }) => `${join(options.out, name)}\n`).join('')}${verdict.verdict === 'proved' ? '' : `The kit is not proved (${verdict.verdict}): its sheets say so on every page.\n`}`,
   );
   return exitCode.good;
+}
+
+/** The names of the two variants that are named by conditions, null when none are, or what is wrong with them. */
+function pairOf(kit: KitFile, said: readonly string[]): readonly [string, string] | null | Diagnostic {
+  if (said.length === 0) return null;
+  const known = kit.variants.map(({ variant }) => variant.name.replaceAll(' ', ','));
+  const wrong = (message: string): Diagnostic =>
+    makeDiagnostic({
+      code: 'variant',
+      message,
+      help: `write it twice, each time one of: ${known.join('; ')}`,
+    });
+  if (said.length !== 2)
+    return wrong(`\`--pair\` is given ${said.length === 1 ? 'once' : `${said.length} times`}`);
+  const names: string[] = [];
+  for (const text of said) {
+    const conditions = text.split(',').map((one) => one.trim());
+    const matching = kit.variants.filter(({ variant }) =>
+      conditions.every((condition) => {
+        const equals = condition.indexOf('=');
+        return variant.values.get(condition.slice(0, equals)) === condition.slice(equals + 1);
+      }),
+    );
+    const [only, another] = matching;
+    if (only === undefined || another !== undefined)
+      return wrong(`\`${text}\` is ${matching.length === 0 ? 'no variant' : `${matching.length} variants`}`);
+    names.push(only.variant.name);
+  }
+  const [first = '', second = ''] = names;
+  return first === second ? wrong('both are the same variant') : [first, second];
 }

@@ -1,4 +1,4 @@
-import { placeInWords } from '@loomproof/netlist';
+import { type Job, placeInWords } from '@loomproof/netlist';
 import type { Check, Checklist, FaultTable, ProbeProof } from '@loomproof/verify';
 
 /** One line of a sheet. */
@@ -7,8 +7,12 @@ export interface CheckRow {
   readonly from: string;
   readonly to: string;
   readonly expected: string;
+  /** What it reads when all is well. */
+  readonly reads: 'whole' | 'open';
   /** How an open reading is shown not to be a probe that touches nothing; empty for whole ones. */
   readonly proof: string;
+  /** Numbers of the whole readings that are the proof; none where something else is to be done or seen. */
+  readonly provedBy: readonly number[];
   readonly whereFrom: string;
   readonly whereTo: string;
 }
@@ -35,9 +39,11 @@ function rowOf(
     to: name(b),
     expected:
       expected === 'whole' ? `whole, at most ${wholeOhm} ohm` : `open, at least ${openOhm / 1e6} Mohm`,
+    reads: expected,
+    provedBy: proof?.is === 'readings' ? proof.numbers : [],
     proof: proofWords(proof, name),
-    whereFrom: where(table, a),
-    whereTo: where(table, b),
+    whereFrom: whereInWords(table.world.job, name(a)),
+    whereTo: whereInWords(table.world.job, name(b)),
   };
 }
 
@@ -49,9 +55,9 @@ function proofWords(proof: ProbeProof | null, name: (point: number) => string): 
   return `see that the probe touches metal, or the end of an empty cavity, at ${proof.at.map(name).join(' and ')}`;
 }
 
-function where({ world, points }: FaultTable, point: number): string {
-  const { job } = world;
-  const place = job.places[points[point]?.node ?? -1];
+/** Where a place is on its connector, in words from the wire side; nothing where the kit file does not say. */
+export function whereInWords(job: Job, address: string): string {
+  const place = job.places.find((one) => one.address === address);
   const face = job.connectors[place?.connector ?? -1]?.face ?? null;
   return place === undefined || face === null ? '' : placeInWords(face, place.label, 'wire side');
 }

@@ -1,0 +1,205 @@
+import type { DiagnosisReport, ExplanationWords } from '@loomproof/verify';
+import type { GroupExplanation } from '../src/checks/explain-group.ts';
+import { readingsCsv } from '../src/checks/readings-csv.ts';
+import { standingReadings } from '../src/checks/work-record.ts';
+import { button, element } from './element.ts';
+import type { Engine } from './engine.ts';
+import type { PageHead } from './page-head.ts';
+import type { RecordStore } from './record-store.ts';
+
+const mostPairs = 30_000;
+const mostShown = 12;
+
+/** What the readings of a group say, computed anew when one changes. */
+export class DiagnosisPart {
+  readonly #place: HTMLElement;
+  readonly #head: PageHead;
+  readonly #store: RecordStore;
+  readonly #group: string;
+  readonly #engine: Engine;
+  readonly #takeNext: (from: string, to: string) => void;
+  #shown = '';
+
+  constructor(
+    said: HTMLElement,
+    head: PageHead,
+    store: RecordStore,
+    group: string,
+    engine: Engine,
+    takeNext: (from: string, to: string) => void,
+  ) {
+    this.#place = element('section', {
+      class: 'diagnosis',
+      id: `${group}-diagnosis`,
+      attributes: [['aria-live', 'polite']],
+    });
+    said.append(element('h4', {}, 'What the readings say'), this.#place);
+    this.#head = head;
+    this.#store = store;
+    this.#group = group;
+    this.#engine = engine;
+    this.#takeNext = takeNext;
+  }
+
+  /** Shows what the readings that count say; nothing where they are as they were. */
+  show(): void {
+    const { record } = this.#store;
+    const csv = readingsCsv(record, this.#group);
+    const model = this.#head.checks.model;
+    if (csv === this.#shown || model === null) return;
+    this.#shown = csv;
+    this.#place.dataset['busy'] = 'yes';
+    if (standingReadings(record, this.#group).length === 0) {
+      this.#engine.stop();
+      this.#tell(element('p', {}, 'Nothing is read yet.'));
+      return;
+    }
+    this.#place.replaceChildren(
+      element('p', {}, 'Looking for what explains the readings…'),
+      element('progress', { attributes: [['aria-label', 'Looking for what explains the readings']] }),
+      button('Stop', () => {
+        this.#engine.stop();
+        this.#tell(element('p', {}, 'Stopped. The next reading starts it again.'));
+      }),
+    );
+    const options = { mostPairs, designRefuted: this.#head.refuted };
+    this.#engine.ask(
+      { model, group: this.#group, csv, options },
+      (found) => this.#tell(...(found === null ? [] : this.#explained(found))),
+      () =>
+        this.#tell(
+          element(
+            'p',
+            {},
+            'The program failed here. Export the readings and give them to loomproof diagnose.',
+          ),
+        ),
+    );
+  }
+
+  #tell(...what: readonly HTMLElement[]): void {
+    this.#place.replaceChildren(...what);
+    this.#place.dataset['busy'] = 'no';
+  }
+
+  #explained({ report, reads }: GroupExplanation): readonly HTMLElement[] {
+    const { next, groups, result } = report;
+    const line = (text: string): HTMLElement => element('p', {}, text);
+    const told: HTMLElement[] = [element('p', { class: 'result' }, resultWords(report))];
+    told[0]?.setAttribute('data-result', result);
+    if (reads !== null)
+      told.push(
+        line(`Label against content: every reading fits ${reads}. Look at the label and at the machine.`),
+      );
+    if (result !== 'no explanation')
+      told.push(
+        line(
+          `Whose matter: ${report.classes.join(', ')}${report.classes.length > 1 ? ' (not settled)' : ''}.`,
+        ),
+      );
+    for (const [index, group] of groups.entries()) {
+      told.push(
+        line(
+          index === 0
+            ? 'One of these explains every reading; no reading so far tells them apart:'
+            : 'Or one of these:',
+        ),
+      );
+      told.push(explanations(group));
+    }
+    if (next !== null)
+      told.push(
+        element(
+          'div',
+          { class: 'next' },
+          line(
+            `The reading that tells most now: ${next.from} to ${next.to}. Whole would fit ${next.whole} of what is left, anything else ${next.other}.`,
+          ),
+          button('Take this reading', () => this.#takeNext(next.from, next.to), {
+            id: `${this.#group}-next`,
+          }),
+        ),
+      );
+    for (const { reading, explains } of report.suspects)
+      told.push(
+        line(`Or one reading is wrong: ${reading}. Take it again. The others then fit:`),
+        explanations(explains),
+      );
+    told.push(
+      ...section(
+        'These readings together exclude every single fault that is known of here:',
+        report.conflict,
+      ),
+    );
+    told.push(
+      ...section(
+        'Readings of one pair that disagree are set aside: a joint moves, or a probe slipped.',
+        report.contradictory,
+      ),
+    );
+    told.push(...section('Between the limits, to be looked into:', report.between));
+    told.push(...section('Not read:', report.unanswered));
+    told.push(...section('Cannot be read as things are plugged:', report.unreachable));
+    told.push(
+      ...section(
+        'Something was added, or a name is wrong:',
+        report.additions.map(
+          ({ reading, name, near }) => `${name} in ${reading}${near === null ? '' : `; is it ${near}?`}`,
+        ),
+      ),
+    );
+    if (report.notChecked.length > 0)
+      told.push(
+        element(
+          'details',
+          {},
+          element(
+            'summary',
+            {},
+            `Not excluded by any reading so far: ${report.notChecked.length} possible faults`,
+          ),
+          element('ul', {}, ...report.notChecked.map((one) => element('li', {}, one))),
+        ),
+      );
+    if (!report.allPairsTried)
+      told.push(line('More pairs of faults may explain the readings: not all were tried.'));
+    return told;
+  }
+}
+
+function section(title: string, all: readonly string[]): readonly HTMLElement[] {
+  if (all.length === 0) return [];
+  return [element('p', {}, title), element('ul', {}, ...all.map((one) => element('li', {}, one)))];
+}
+
+function explanations(all: readonly ExplanationWords[]): HTMLElement {
+  const rest = all.length - mostShown;
+  return element(
+    'ul',
+    { class: 'causes' },
+    ...all.slice(0, mostShown).map((one) => {
+      const item = element('li', {}, causeWords(one));
+      item.dataset['faults'] = one.faults.map(({ id }) => id).join(' + ');
+      return item;
+    }),
+    ...(rest > 0 ? [element('li', {}, `and ${rest} more`)] : []),
+  );
+}
+
+function causeWords({ faults }: ExplanationWords): string {
+  if (faults.length === 0) return 'Nothing is wrong: as designed.';
+  return faults.map((one) => `${one.words} (${one.likelihood}: ${one.reason}; ${one.origin})`).join(', and ');
+}
+
+function resultWords({ result }: DiagnosisReport): string {
+  switch (result) {
+    case 'as designed':
+      return 'So far as designed.';
+    case 'single fault':
+      return 'Not as designed. One fault explains every reading. Keep power off.';
+    case 'two faults':
+      return 'Not as designed. No single fault explains every reading; two together do. Keep power off.';
+    case 'no explanation':
+      return 'Not as designed, and nothing that is known of here explains every reading. Keep power off.';
+  }
+}

@@ -1,0 +1,29 @@
+import type { CheckState } from '../src/checks/group-state.ts';
+import type { JudgedReading } from '../src/checks/judge-reading.ts';
+import type { TakenReading } from '../src/checks/work-record.ts';
+
+/** A sign for a state that is told apart without colour. */
+export function stateSign(state: CheckState): string {
+  if (state === 'as designed') return '●';
+  return state === 'not read' ? '○' : '▲';
+}
+
+/** A reading in words: what was written, what it says, and whether that is as designed. */
+export function readingWords(
+  { reading, leadZero, time }: TakenReading,
+  judged: JudgedReading,
+  due: 'whole' | 'open' | null,
+): string {
+  const zero = leadZero === '' ? '' : `, leads ${leadZero} taken off`;
+  const at = time.slice(11, 16);
+  return `${reading}${zero}, at ${at} UTC: ${sayings(judged, due)}`;
+}
+
+function sayings(judged: JudgedReading, due: 'whole' | 'open' | null): string {
+  if (judged.is === 'unreadable') return 'cannot be used';
+  if (judged.is !== 'read') return 'the check stays open';
+  if (judged.outcome === 'between')
+    return 'between the limits, neither whole nor open. Look for a load, a damp joint, a poor contact; it is not rounded';
+  if (due === null) return judged.outcome;
+  return judged.outcome === due ? `${judged.outcome}, as designed` : `${judged.outcome}, not as designed`;
+}

@@ -1,0 +1,71 @@
+import type { StepKind } from '@loomproof/netlist';
+
+/** A moment at which the machine gets power, and the readings that have to be closed before it. */
+export interface CheckMoment {
+  /** Name of the group of readings. */
+  readonly group: string;
+  /** How many steps are done when its readings are taken. */
+  readonly done: number;
+  /** Indices of the steps that give power and stay locked until the group is closed. */
+  readonly locks: readonly number[];
+}
+
+/** Steps that change no copper of the harness as it lies unplugged. */
+const plugsOnly: ReadonlySet<StepKind> = new Set<StepKind>([
+  'plug',
+  'close latch',
+  'place',
+  'fasten',
+  'tie back',
+  'fit fuse',
+  'prove dead',
+  'reconnect',
+]);
+
+const opensWire: ReadonlySet<StepKind> = new Set<StepKind>([
+  'cut',
+  'tap',
+  'withdraw',
+  'detach',
+  'insert',
+  'attach',
+  'join',
+  'strip',
+  'interpose',
+]);
+
+/**
+ * The moments of a work at which readings are due. Power that comes back while work is still to be done has readings of
+ * its own, of the harness as it is then. The last moment is that of the whole work.
+ *
+ * @param kinds - what the steps do, in order
+ * @param plugged - whether readings are taken with everything plugged: then just before power, else before plugging
+ */
+export function checkMoments(kinds: readonly StepKind[], plugged: boolean): readonly CheckMoment[] {
+  const found: { done: number; locks: number[] }[] = [];
+  let changed = 0;
+  let current: { done: number; locks: number[] } | null = null;
+  for (const [index, kind] of kinds.entries()) {
+    if (kind === 'reconnect') {
+      if (current === null) {
+        current = { done: plugged ? index : changed, locks: [] };
+        found.push(current);
+      }
+      current.locks.push(index);
+    }
+    if (plugsOnly.has(kind)) continue;
+    changed = index + 1;
+    if (kind !== 'disconnect') current = null;
+  }
+  // Work that ends without power coming back is read all the same.
+  if (current === null) found.push({ done: plugged ? kinds.length : changed, locks: [] });
+  return found.map((one, index) => ({ ...one, group: `power-${index + 1}` }));
+}
+
+/** The index of the first step that opens a wire or moves one; readings of the machine as found are due before it. */
+export function firstChange(kinds: readonly StepKind[]): number {
+  return Math.max(
+    0,
+    kinds.findIndex((kind) => opensWire.has(kind)),
+  );
+}

@@ -1,0 +1,50 @@
+import { type Markup, type MarkupValue, markup } from '../markup.ts';
+import { sentence } from '../sentence.ts';
+import type { PageCheck } from './group-state.ts';
+import { readingCautions } from './reading-cautions.ts';
+import type { CheckGroup } from './work-checks.ts';
+
+/**
+ * A group of readings as a part of the work instruction: on paper a list with lines to fill in, on a phone a list from
+ * which one reading at a time is taken.
+ *
+ * @param plugged - what is plugged while the readings are taken
+ */
+export function checksMarkup(group: CheckGroup, plugged: string): Markup {
+  const { name, title, checks, told, unseen, locks } = group;
+  return markup`<article class="leaf checks" id="${name}" data-group="${name}" aria-labelledby="${name}-title">
+${locks.length === 0 ? null : markup`<p class="hold"><b>Hold.</b> No power while one of these readings is open. Not reachable, not done and between the limits leave it open.</p>`}
+<h3 class="order" id="${name}-title">${title}</h3>
+<p>Plugged: ${plugged}.</p>
+<div class="caution probing"><b>Caution.</b><ul>${readingCautions.map((text) => markup`<li>${text}</li>`)}</ul></div>
+${told.map((text) => markup`<p>${text}</p>`)}
+<div class="desk screen"></div>
+<ol class="readings">${checks.map((check) => checkMarkup(name, check))}</ol>
+${
+  locks.length === 0 && name === 'found'
+    ? markup`<p>A reading that is not as written here: this is not the harness that the kit was proved for. Stop, cut nothing, and ask.</p>`
+    : null
+}
+<div class="said screen"></div>
+${unseenMarkup(unseen)}</article>`;
+}
+
+function checkMarkup(
+  group: string,
+  { number, from, to, expected, proof, whereFrom, whereTo }: PageCheck,
+): Markup {
+  return markup`<li id="${group}-${number}" data-number="${number}"><button type="button" class="pick screen"><span class="points"><span class="number">${number}</span>${from} <span class="to">to</span> ${to}</span><span class="want">${expected}</span><span class="state">not read</span></button>
+<div class="paper"><b>${number} &nbsp; ${from} to ${to}</b>: ${expected}. Read ____________ ☐ not reachable ☐ not done${[
+    [from, whereFrom],
+    [to, whereTo],
+  ].map(([place = '', where = '']) =>
+    where === '' ? null : markup`<br>${place}: ${where}`,
+  )}${proof === '' ? null : markup`<br>☐ ${sentence(proof)}`}</div></li>`;
+}
+
+function unseenMarkup(unseen: readonly string[]): MarkupValue {
+  if (unseen.length === 0) return null;
+  return markup`<details><summary>What no reading shows (${unseen.length}): look and pull</summary><ul>${unseen.map(
+    (text) => markup`<li>${sentence(text)}</li>`,
+  )}</ul></details>`;
+}

@@ -1,0 +1,85 @@
+import type { Bands } from '@loomproof/verify';
+import { judgeReading } from './judge-reading.ts';
+import type { TakenReading } from './work-record.ts';
+
+/** A check as a page needs it. */
+export interface PageCheck {
+  readonly number: number;
+  readonly from: string;
+  readonly to: string;
+  readonly reads: 'whole' | 'open';
+  readonly expected: string;
+  readonly proof: string;
+  readonly provedBy: readonly number[];
+  readonly whereFrom: string;
+  readonly whereTo: string;
+}
+
+/** How far a check has come; only `as designed` closes it. */
+export type CheckState =
+  | 'not read'
+  | 'as designed'
+  | 'not as designed'
+  | 'between the limits'
+  | 'not reachable'
+  | 'not done'
+  /** Readings of the same two points say different things. */
+  | 'readings disagree'
+  /** An open reading, of which nobody has shown that the probes touched anything. */
+  | 'probes not proved'
+  /** Something is written that is no reading. */
+  | 'unreadable';
+
+/** The states of the checks of a group, and whether it is closed: every one is as designed. */
+export interface GroupState {
+  readonly checks: readonly CheckState[];
+  readonly open: number;
+}
+
+/** Judges the checks of a group by the readings that count, as they were written. */
+export function groupState(
+  checks: readonly PageCheck[],
+  readings: readonly TakenReading[],
+  bands: Bands,
+): GroupState {
+  const byPair = new Map<string, TakenReading[]>();
+  for (const one of readings) {
+    const key = pairOf(one);
+    const list = byPair.get(key);
+    if (list === undefined) byPair.set(key, [one]);
+    else list.push(one);
+  }
+  const own = checks.map((check) => byPair.get(pairOf(check)) ?? []);
+  const found = checks.map((check, index) => stateOf(check, own[index] ?? [], bands));
+  const at = new Map(checks.map(({ number }, index) => [number, index]));
+  const states = found.map((state, index): CheckState => {
+    const check = checks[index];
+    if (state !== 'as designed' || check === undefined || check.reads === 'whole' || check.proof === '')
+      return state;
+    const byOthers =
+      check.provedBy.length > 0 &&
+      check.provedBy.every((number) => found[at.get(number) ?? -1] === 'as designed');
+    const byPerson = own[index]?.some(({ probesProved }) => probesProved) === true;
+    return byOthers || byPerson ? state : 'probes not proved';
+  });
+  return { checks: states, open: states.filter((one) => one !== 'as designed').length };
+}
+
+/** The same for both ways round. */
+function pairOf({ from, to }: { readonly from: string; readonly to: string }): string {
+  return JSON.stringify(from < to ? [from, to] : [to, from]);
+}
+
+function stateOf(check: PageCheck, readings: readonly TakenReading[], bands: Bands): CheckState {
+  const judged = readings.map(({ reading, leadZero }) => judgeReading(reading, leadZero, bands));
+  const outcomes = new Set(judged.flatMap((one) => (one.is === 'read' ? [one.outcome] : [])));
+  if (outcomes.size > 1) return 'readings disagree';
+  const [outcome] = outcomes;
+  if (outcome !== undefined) {
+    if (outcome === 'between') return 'between the limits';
+    return outcome === check.reads ? 'as designed' : 'not as designed';
+  }
+  const last = judged[judged.length - 1];
+  if (last === undefined) return 'not read';
+  return last.is === 'read' ? 'not read' : last.is;
+}

@@ -1,0 +1,172 @@
+import type { Job, KitVariant } from '@loomproof/netlist';
+import {
+  type Bands,
+  type HarnessCandidate,
+  makeChecklist,
+  type Separation,
+  type Stage,
+} from '@loomproof/verify';
+import { checkMoments, firstChange } from './check-moments.ts';
+import { checkRows, whereInWords } from './check-rows.ts';
+import type { PageCheck } from './group-state.ts';
+import { type PackedModel, packModel } from './model-codec.ts';
+import { stageWords } from './stage-words.ts';
+
+/** How the readings of a work instruction are chosen. */
+export interface WorkChecksOptions {
+  readonly stage: Stage;
+  readonly list: 'short' | 'full';
+  /** Jobs of all variants of the kit by name. */
+  readonly variants: ReadonlyMap<string, Job>;
+}
+
+/** A group of readings of a work instruction. */
+export interface CheckGroup {
+  readonly name: string;
+  readonly title: string;
+  /** The index of the step before which it stands. */
+  readonly before: number;
+  /** Numbers of the steps that stay locked until it is closed. */
+  readonly locks: readonly number[];
+  readonly checks: readonly PageCheck[];
+  /** What is told before it. */
+  readonly told: readonly string[];
+  /** What no reading of it shows, and what to do instead. */
+  readonly unseen: readonly string[];
+}
+
+/** What the script of a page needs of a group. */
+export interface PageGroup {
+  readonly name: string;
+  readonly title: string;
+  readonly locks: readonly number[];
+  readonly checks: readonly PageCheck[];
+}
+
+/** What the engine in a page explains the readings of a group by. */
+export interface GroupModel {
+  readonly own: HarnessCandidate;
+  /** The work of the other variants done on this machine, by name. */
+  readonly otherWork: ReadonlyMap<string, Job>;
+  readonly stage: Stage;
+  /** The other variants, for a label that says another one. */
+  readonly others: readonly HarnessCandidate[];
+}
+
+/** What the script of a page needs of its checks. */
+export interface PageChecks {
+  readonly stage: Stage['is'];
+  readonly plugged: string;
+  readonly bands: Bands;
+  readonly points: readonly string[];
+  readonly groups: readonly PageGroup[];
+  /** {@link GroupModel} by group; null where it is too large for a page. */
+  readonly model: PackedModel | null;
+}
+
+/** A page is to stay small enough for a phone; of its 400 kB this much is for the model. */
+const mostModelLetters = 200_000;
+
+/** The readings of one variant, with the model that explains them in the page. */
+export function workChecks(
+  variant: KitVariant,
+  revision: string,
+  { stage, list, variants }: WorkChecksOptions,
+): { readonly groups: readonly CheckGroup[]; readonly page: PageChecks } {
+  const { job } = variant;
+  const kinds = job.steps.map(({ action }) => action.kind);
+  const moments = checkMoments(kinds, stage.is === 'in place');
+  const name = variant.variant.name;
+  const others = new Map([...variants].filter(([other]) => other !== name));
+  const candidate = (one: Job, called: string): HarnessCandidate => ({ revision, variant: called, job: one });
+  const models = new Map<string, GroupModel>();
+  const groups: CheckGroup[] = [];
+  let plugged = '';
+  let bands: Bands | null = null;
+  let points: readonly string[] = [];
+  for (const [index, { group, done, locks }] of moments.entries()) {
+    const isLast = index === moments.length - 1;
+    const then = isLast ? job : { ...job, steps: job.steps.slice(0, locks[0] ?? done) };
+    const otherWork = (isLast ? variant.otherWork?.() : undefined) ?? new Map<string, Job>();
+    const checklist = makeChecklist(then, {
+      stage,
+      otherWork,
+      variants: isLast ? others : new Map<string, Job>(),
+      mostPairs: 0,
+    });
+    const { table, short, baseline } = checklist;
+    if (isLast) {
+      bands = table.bands;
+      plugged = stageWords(stage, (connector) => job.connectors[connector]?.name ?? '');
+      points = table.points.map((one) => one.name);
+      const told = [...checklist.separations].flatMap(([other, one]) => separationWords(name, other, one));
+      const found = baseline.checks.map(({ a, b, expected }, at): PageCheck => {
+        const [from, to] = [baseline.points[a] ?? '', baseline.points[b] ?? ''];
+        return {
+          number: at + 1,
+          from,
+          to,
+          reads: expected,
+          expected,
+          proof: '',
+          provedBy: [],
+          whereFrom: whereInWords(job, from),
+          whereTo: whereInWords(job, to),
+        };
+      });
+      if (found.length > 0 || told.length > 0)
+        groups.push({
+          name: 'found',
+          title: 'Readings of the machine as found',
+          before: firstChange(kinds),
+          locks: [],
+          checks: found,
+          told,
+          unseen: [],
+        });
+    }
+    models.set(group, {
+      own: candidate(then, name),
+      otherWork,
+      stage,
+      others: isLast ? [...others].map(([other, one]) => candidate(one, other)) : [],
+    });
+    const faults = table.list.faults;
+    groups.push({
+      name: group,
+      title: isLast ? 'Readings before power' : 'Readings before power comes back for now',
+      before: done,
+      locks: locks.map((at) => job.steps[at]?.number ?? 0),
+      checks: checkRows(checklist, list),
+      told: [],
+      unseen: [
+        ...short.hidden.map((at) => `${faults[at]?.words ?? ''}. Instead: ${faults[at]?.shownBy ?? ''}.`),
+        ...(isLast ? checklist.unreadable.map((one) => `${one.words}. Instead: ${one.shownBy}.`) : []),
+      ],
+    });
+  }
+  const model = packModel(models);
+  return {
+    groups,
+    page: {
+      stage: stage.is,
+      plugged,
+      bands: bands ?? { wholeOhm: 0, openOhm: 0, loadFactor: 0 },
+      points,
+      groups: groups.map(({ name: called, title, locks, checks }) => ({
+        name: called,
+        title,
+        locks,
+        checks,
+      })),
+      model: JSON.stringify(model).length > mostModelLetters ? null : model,
+    },
+  };
+}
+
+function separationWords(own: string, other: string, one: Separation | null): readonly string[] {
+  if (one === null) return [`No reading tells ${own} from ${other}: only their labels do.`];
+  return [
+    `Which variant? ${one.a} to ${one.b}, ${one.moment}: ${one.first} in ${own}, ${one.second} in ${other}.`,
+  ];
+}

@@ -1,0 +1,2 @@
+/** The script of a work instruction as text, bundled anew. */
+export function phoneScript(): string;
