@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { runInMemory } from '../support/memory-io.ts';
+import { driveLongWork } from '../../packages/cli/src/checks/drive-long-work.ts';
+import { memoryWorld, runInMemory } from '../support/memory-io.ts';
 
 const kit = 'fixtures/van-beacon/kit.yaml';
 
@@ -152,6 +153,110 @@ describe('loomproof diagnose', () => {
     expect(code).toBe(2);
     expect(err()).toContain('`beep` is not a reading');
     expect(err()).toContain('a reading needs two points');
+  });
+});
+
+/** A wire of the bag between two studs, and beside it a lamp that reads nearly as low. */
+const besideLamp = `kit: lamp
+revision: A
+stock:
+  studs: { S0: { source: never }, LAST: { source: never } }
+  connectors:
+    KL: { cavities: 1..2, into: L }
+    L: { device: yes, cavities: 1..2, elements: [{ is: load, from: 1, to: 2, cold: 0.6 ohm, name: lamp }] }
+  wires:
+    lamp feed: { from: LAST, to: KL:1 }
+    lamp return: { from: KL:2, to: S0 }
+bag:
+  wires:
+    link: { from: A, to: B, from terminal: ring, to terminal: ring, size: 1 mm2 }
+parts:
+  ring: { is: terminal, ring: yes }
+work:
+  - { do: attach, end: link@A, stud: LAST }
+  - { do: attach, end: link@B, stud: S0 }
+wanted:
+  circuits: { link: [LAST, S0, 'KL:1', 'KL:2', 'L:1', 'L:2'] }
+`;
+
+describe('what was plugged', () => {
+  const files = new Map([['lamp.yaml', besideLamp]]);
+
+  it('a reading that a load beside the wire falsifies says what to unplug, in text, CSV and JSON', async () => {
+    const argv = ['checks', 'lamp.yaml', '--stage', 'in-place', '--list', 'full'];
+    const text = (await runInMemory(argv, { files })).out();
+    expect(text).toContain('unplug first: L; else a load beside it reads low as well');
+    const csv = (await runInMemory([...argv, '--csv'], { files })).out();
+    expect(csv).toContain(',in place,L,');
+    const data = JSON.parse((await runInMemory([...argv, '--json'], { files })).out());
+    expect(data.variants[0].full.checks[0].unplugFirst).toEqual(['L']);
+    // With the lamp pulled the same reading is evidence, and nothing is asked for.
+    const pulled = (await runInMemory([...argv, '--pull', 'KL'], { files })).out();
+    expect(pulled).not.toContain('unplug first');
+  });
+
+  it('each row counts as things were plugged when it was read', async () => {
+    const readings = (stage: string): ReadonlyMap<string, string> =>
+      new Map([...files, ['r.csv', `from,to,reading,stage\nLAST,S0,0.2 ohm,${stage}\n`]]);
+    const open = 'the wire link does not conduct';
+    const inPlace = await runInMemory(['diagnose', 'lamp.yaml', 'r.csv'], { files: readings('in place') });
+    const unplugged = await runInMemory(['diagnose', 'lamp.yaml', 'r.csv'], {
+      files: readings('in place without L'),
+    });
+    // In place the lamp may be what reads low, so nothing is excluded; without it the wire is whole.
+    expect(inPlace.out()).toContain(open);
+    expect(unplugged.out().split('could not be checked')[0]).not.toContain(`  - ${open}`);
+  });
+
+  it('a reading with power on is named and not used', async () => {
+    const table = 'from,to,reading,stage\nLAST,S0,OL,powered\n';
+    const { code, out } = await runInMemory(['diagnose', 'lamp.yaml', 'r.csv'], {
+      files: new Map([...files, ['r.csv', table]]),
+    });
+    expect(code).toBe(1);
+    expect(out()).toContain('Read with power on, not used');
+    expect(out()).toContain('nothing is wrong: as designed');
+  });
+
+  it('complains of a row that says something else', async () => {
+    const table = 'from,to,reading,stage\nLAST,S0,OL,as usual\n';
+    const { code, err } = await runInMemory(['diagnose', 'lamp.yaml', 'r.csv'], {
+      files: new Map([...files, ['r.csv', table]]),
+    });
+    expect(code).toBe(2);
+    expect(err()).toContain('`as usual` is not what can be plugged');
+  });
+});
+
+describe('long work', () => {
+  it.each([
+    [['checks', 'fixtures/camper-socket/kit.yaml', '--csv']],
+    [['checks', 'fixtures/camper-socket/kit.yaml', '--json']],
+    [['diagnose', 'fixtures/camper-socket/kit.yaml', 'r.csv']],
+  ])('%j is stopped with a sentence and without a half result', async (argv) => {
+    const files = new Map([['r.csv', 'from,to,reading\n']]);
+    const world = await runInMemory(argv, { files, isInterrupted: true });
+    expect(world.code).toBe(130);
+    expect(world.out()).toBe('');
+    expect(world.err()).toMatch(/^Stopped while working on .*; nothing was written\.\n$/);
+    expect([...world.files.keys()]).toEqual(['r.csv']);
+  });
+
+  it('says how far it is on a terminal only, and wipes the line', async () => {
+    const slow = function* (): Generator<{ what: string; done: number; total: number }, string, void> {
+      const start = performance.now();
+      while (performance.now() - start < 700)
+        yield { what: 'faults simulated', done: Math.round(performance.now() - start), total: 700 };
+      return 'made';
+    };
+    for (const isErrorTerminal of [true, false]) {
+      const { io, err } = memoryWorld({ isErrorTerminal });
+      expect(await driveLongWork(slow(), 'checks of a kit', io)).toBe('made');
+      if (isErrorTerminal) {
+        expect(err()).toMatch(/^\rchecks of a kit: faults simulated, \d+ of 700/);
+        expect(err()).toMatch(/\r +\r$/);
+      } else expect(err()).toBe('');
+    }
   });
 });
 

@@ -119,7 +119,7 @@ describe('diagnosis from the readings of a fault', () => {
         const most = Math.max(...explained);
         expect(most).toBe(given.length);
         const best = explained.flatMap((count, index) => (count === most ? [index] : []));
-        expect(best).toEqual([table.list.faults.findIndex((one) => one === all[0]?.faults[0]) + 1]);
+        expect(best).toEqual([table.list.faults.findIndex(({ id }) => id === all[0]?.faults[0]?.id) + 1]);
       }
     }
     expect(stated).toBeGreaterThan(5);

@@ -16,6 +16,9 @@ export interface MemoryWorld {
 export interface WorldOptions {
   readonly files?: ReadonlyMap<string, string | Uint8Array>;
   readonly isTerminal?: boolean;
+  readonly isErrorTerminal?: boolean;
+  /** Whether the user stops the program as soon as it listens. */
+  readonly isInterrupted?: boolean;
   readonly env?: Readonly<Record<string, string>>;
 }
 
@@ -23,6 +26,8 @@ export interface WorldOptions {
 export function memoryWorld({
   files = new Map(),
   isTerminal = false,
+  isErrorTerminal = false,
+  isInterrupted = false,
   env = {},
 }: WorldOptions = {}): MemoryWorld {
   const held = new Map([...files].map(([name, content]) => [name, bytesOf(content)]));
@@ -46,6 +51,11 @@ export function memoryWorld({
     out: (text) => void out.push(text),
     err: (text) => void err.push(text),
     isTerminal,
+    isErrorTerminal,
+    onInterrupt: (stop) => {
+      if (isInterrupted) stop();
+      return () => undefined;
+    },
     env,
   };
   return { io, files: held, out: () => out.join(''), err: () => err.join('') };

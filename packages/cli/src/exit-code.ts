@@ -8,4 +8,6 @@ export const exitCode = {
   unusable: 2,
   /** The program itself is wrong; the number is that of EX_SOFTWARE in sysexits.h. */
   internal: 70,
+  /** Stopped by the user, as shells report it. */
+  stopped: 130,
 } as const;

@@ -1,4 +1,5 @@
-import type { CheckRow } from '@loomproof/sheets';
+import { checkRows } from '@loomproof/sheets';
+import type { Checklist } from '@loomproof/verify';
 
 const head = [
   'number',
@@ -12,6 +13,8 @@ const head = [
   'person',
   'time',
   'plugged',
+  'stage',
+  'unplug first',
   'proof',
   'where from',
   'where to',
@@ -20,8 +23,10 @@ const head = [
 /**
  * A list of checks as CSV (RFC 4180), one row a check with empty fields for what is read. Filled in, `diagnose` reads it.
  */
-export function checksCsv(rows: readonly CheckRow[]): string {
-  const lines = rows.map((row) => [
+export function checksCsv(checklist: Checklist, list: 'short' | 'full'): string {
+  const unplug = list === 'short' ? checklist.shortUnplug : checklist.fullUnplug;
+  const stage = stageColumn(checklist);
+  const lines = checkRows(checklist, list).map((row, index) => [
     String(row.number),
     row.from,
     row.to,
@@ -33,11 +38,19 @@ export function checksCsv(rows: readonly CheckRow[]): string {
     '',
     '',
     '',
+    stage,
+    (unplug[index] ?? []).join(', '),
     row.proof,
     row.whereFrom,
     row.whereTo,
   ]);
   return [head, ...lines].map((cells) => `${cells.map(quoted).join(',')}\r\n`).join('');
+}
+
+/** What is plugged, in the words that `diagnose` reads. */
+function stageColumn({ table: { stage, world } }: Checklist): string {
+  if (stage.is !== 'in place' || stage.pulled.size === 0) return stage.is;
+  return `${stage.is} without ${[...stage.pulled].map((one) => world.job.connectors[one]?.name ?? '').join(', ')}`;
 }
 
 function quoted(cell: string): string {

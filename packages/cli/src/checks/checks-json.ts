@@ -20,13 +20,19 @@ export function checksJson(variant: string, checklist: Checklist): unknown {
     })),
     noticedAtOnce: table.list.noticed,
     short: {
-      checks: checkRows(checklist, 'short'),
+      checks: checkRows(checklist, 'short').map((row, index) => ({
+        ...row,
+        unplugFirst: checklist.shortUnplug[index] ?? [],
+      })),
       bound: short.bound,
       detected: short.detected.length,
       notDetectable: short.hidden.map(words),
     },
     full: {
-      checks: checkRows(checklist, 'full'),
+      checks: checkRows(checklist, 'full').map((row, index) => ({
+        ...row,
+        unplugFirst: checklist.fullUnplug[index] ?? [],
+      })),
       nets: full.nets,
       points: full.points,
       continuity: full.continuity,

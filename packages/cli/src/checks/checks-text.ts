@@ -37,6 +37,10 @@ export function checksText(
   lines.push('', `${how.list === 'short' ? 'Short list' : 'Full list'} after the work:`);
   for (const row of checkRows(checklist, how.list)) {
     lines.push(`  ${String(row.number).padStart(3)}  ${row.from} - ${row.to}: ${row.expected}`);
+    const devices =
+      (how.list === 'short' ? checklist.shortUnplug : checklist.fullUnplug)[row.number - 1] ?? [];
+    if (devices.length > 0)
+      lines.push(`         unplug first: ${devices.join(', ')}; else a load beside it reads low as well`);
     if (row.proof !== '') lines.push(`         ${row.proof}`);
   }
   const proof =

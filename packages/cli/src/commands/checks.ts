@@ -1,9 +1,9 @@
 import type { Job } from '@loomproof/netlist';
-import { checkRows } from '@loomproof/sheets';
-import { makeChecklist, proveKit } from '@loomproof/verify';
+import { type Checklist, checklistWork, proveKit } from '@loomproof/verify';
 import { checksCsv } from '../checks/checks-csv.ts';
 import { checksJson } from '../checks/checks-json.ts';
 import { checksText } from '../checks/checks-text.ts';
+import { driveLongWork, stopped } from '../checks/drive-long-work.ts';
 import { type StageOptions, stagesOf } from '../checks/stage-of.ts';
 import { exitCode } from '../exit-code.ts';
 import { readKitFile } from '../input/read-kit-file.ts';
@@ -28,9 +28,9 @@ export interface ChecksOptions extends StageOptions {
  * @param path - the kit file
  * @param options - from the command line
  * @param io - where to read and write
- * @returns 0, or 2 when the input could not be used
+ * @returns 0, 2 when the input could not be used, or 130 when the user stopped it, and then nothing was printed
  */
-export function checks(path: string, options: ChecksOptions, io: Io): number {
+export async function checks(path: string, options: ChecksOptions, io: Io): Promise<number> {
   const whole = readKitFile(path, [], io);
   const asked = readKitFile(path, options.variant, io);
   const stages = asked.kit === null ? null : stagesOf(asked.kit, options);
@@ -54,14 +54,17 @@ export function checks(path: string, options: ChecksOptions, io: Io): number {
   }
   const { kit, digest } = asked;
   const jobs = new Map(whole.kit.variants.map(({ variant, job }) => [variant.name, job]));
-  const made = kit.variants.map(({ variant, job, otherWork }) => ({
-    name: variant.name,
-    checklist: makeChecklist(job, {
+  const made: { readonly name: string; readonly checklist: Checklist }[] = [];
+  for (const { variant, job, otherWork } of kit.variants) {
+    const work = checklistWork(job, {
       stage: stages.value(job),
       otherWork: otherWork?.() ?? new Map<string, Job>(),
       variants: new Map([...jobs].filter(([name]) => name !== variant.name)),
-    }),
-  }));
+    });
+    const checklist = await driveLongWork(work, `checks of ${variant.name}`, io);
+    if (checklist === stopped) return exitCode.stopped;
+    made.push({ name: variant.name, checklist });
+  }
   if (options.json) {
     io.out(
       jsonText({
@@ -78,8 +81,6 @@ export function checks(path: string, options: ChecksOptions, io: Io): number {
   io.err(diagnosticsText(all));
   const how = { list: options.list, digest, paint: paintFor(io), notProved: verdict?.verdict !== 'proved' };
   for (const { name, checklist } of made)
-    io.out(
-      options.csv ? checksCsv(checkRows(checklist, options.list)) : checksText(kit, name, checklist, how),
-    );
+    io.out(options.csv ? checksCsv(checklist, options.list) : checksText(kit, name, checklist, how));
   return exitCode.good;
 }

@@ -1,13 +1,14 @@
-import type { KitFile } from '@loomproof/netlist';
+import type { Job, KitFile } from '@loomproof/netlist';
 import {
   diagnosisReport,
-  diagnose as explain,
+  diagnosisWork,
   type HarnessCandidate,
   proveKit,
   rankCandidates,
   readReadings,
   type Stage,
 } from '@loomproof/verify';
+import { driveLongWork, stopped } from '../checks/drive-long-work.ts';
 import { stagesOf } from '../checks/stage-of.ts';
 import { diagnosisText } from '../diagnose/diagnosis-text.ts';
 import { exitCode } from '../exit-code.ts';
@@ -38,14 +39,14 @@ const mostReadingsBytes = 4_000_000;
  * @param readingsPath - the table of readings
  * @param options - from the command line
  * @param io - where to read and write
- * @returns 0 as designed, 1 otherwise, 2 when the input could not be used
+ * @returns 0 as designed, 1 otherwise, 2 when the input could not be used, 130 when the user stopped it
  */
-export function diagnose(
+export async function diagnose(
   path: string,
   readingsPath: string,
   options: DiagnoseCommandOptions,
   io: Io,
-): number {
+): Promise<number> {
   const today = readKitFile(path, [], io);
   const shipped = options.shipped === null ? null : readKitFile(options.shipped, [], io);
   const main = shipped ?? today;
@@ -78,10 +79,10 @@ export function diagnose(
     return exitCode.unusable;
   }
   // Without a variant every variant of every revision at hand is tried; with one, the label is checked all the same.
-  const candidates = [...candidatesOf(main.kit), ...(shipped === null ? [] : candidatesOf(today.kit))];
-  const [first] = candidates;
-  if (first === undefined) return exitCode.unusable;
-  const ranked = rankCandidates(candidates, rows.value, { stage: stages.value(first.job) });
+  const candidates = [...candidatesOf(main.kit), ...(shipped === null ? [] : candidatesOf(today.kit))].map(
+    (one): HarnessCandidate => ({ ...one, stage: stages.value(one.job) }),
+  );
+  const ranked = rankCandidates(candidates, rows.value, { stage: { is: 'unplugged' } });
   const names = new Set(labelled.kit.variants.map((one) => one.variant.name));
   const own = ranked.filter(
     ({ candidate }) => candidate.revision === main.kit?.revision && names.has(candidate.variant),
@@ -96,8 +97,13 @@ export function diagnose(
     best.unknown === 0 &&
     (chosen.against > 0 || chosen.unknown > 0);
   const verdict = proveKit(chosen.candidate.revision === main.kit.revision ? main.kit : today.kit);
-  const diagnosis = explain(chosen.table, chosen.placed.readings);
-  const report = diagnosisReport(chosen, diagnosis, verdict.verdict === 'refuted');
+  const diagnosis = await driveLongWork(
+    diagnosisWork(chosen.table, chosen.placed.readings),
+    `diagnosis of ${readingsPath}`,
+    io,
+  );
+  if (diagnosis === stopped) return exitCode.stopped;
+  const report = diagnosisReport(chosen, diagnosis, verdict.verdict === 'refuted', ranked);
   const label =
     mislabelled && best !== undefined
       ? `Label against content: it reads as revision ${best.candidate.revision}, ${best.candidate.variant}`
@@ -127,11 +133,17 @@ export function diagnose(
   const clean =
     report.result === 'as designed' &&
     label === null &&
-    report.between.length + report.contradictory.length + report.additions.length === 0 &&
+    report.between.length + report.contradictory.length + report.additions.length + report.powered.length ===
+      0 &&
     !report.classes.includes('design error');
   return clean ? exitCode.good : exitCode.bad;
 }
 
 function candidatesOf(kit: KitFile): readonly HarnessCandidate[] {
-  return kit.variants.map(({ variant, job }) => ({ revision: kit.revision, variant: variant.name, job }));
+  return kit.variants.map(({ variant, job, otherWork }) => ({
+    revision: kit.revision,
+    variant: variant.name,
+    job,
+    otherWork: otherWork?.() ?? new Map<string, Job>(),
+  }));
 }

@@ -4,6 +4,8 @@ import { countText } from '../output/count-text.ts';
 
 /** How many of the explanations of a group are told before the rest is counted. */
 const mostShown = 12;
+/** How many of the pairs that read like something simpler are told. */
+const mostPairsShown = 3;
 
 /** A diagnosis for people; ends with a line end. */
 export function diagnosisText(
@@ -23,11 +25,18 @@ export function diagnosisText(
   if (labelled !== null) lines.push(labelled);
   lines.push(`Class: ${report.classes.join(', ')}${report.classes.length > 1 ? ' (not settled)' : ''}`);
   for (const [index, group] of report.groups.entries()) {
-    lines.push(
-      `${index === 0 ? 'Explained by' : 'Or by'} one of these, not yet told apart, most likely first:`,
-    );
-    for (const one of group.slice(0, mostShown)) lines.push(`  - ${explanation(one)}`);
-    if (group.length > mostShown) lines.push(`  and ${group.length - mostShown} more (see --json)`);
+    const few = group.filter(({ faults }) => faults.length < 2 || report.result === 'two faults');
+    const pairs = group.filter((one) => !few.includes(one));
+    if (few.length > 0)
+      lines.push(
+        `${index === 0 ? 'Explained by' : 'Or by'} one of these, not yet told apart, most likely first:`,
+      );
+    for (const one of few.slice(0, mostShown)) lines.push(`  - ${explanation(one)}`);
+    if (few.length > mostShown) lines.push(`  and ${few.length - mostShown} more (see --json)`);
+    if (pairs.length > 0) {
+      lines.push(`  ${countText(pairs.length, 'pair')} of faults at once would read the same, such as:`);
+      for (const one of pairs.slice(0, mostPairsShown)) lines.push(`  - ${explanation(one)}`);
+    }
   }
   if (report.next !== null)
     lines.push(
@@ -38,7 +47,9 @@ export function diagnosisText(
       `Or one reading is wrong, ${one.reading}; the others then fit: ${one.explains.slice(0, 3).map(explanation).join('; or ')}${one.explains.length > 3 ? `; or ${one.explains.length - 3} more` : ''}`,
     );
   if (report.conflict.length > 0)
-    lines.push('These readings together exclude every single fault of the model:');
+    lines.push(
+      `These readings together exclude every single fault${report.allPairsTried ? ' and every pair of faults' : ''} of the model:`,
+    );
   for (const one of report.conflict) lines.push(`  - ${one}`);
   for (const one of report.contradictory)
     lines.push(`Contradictory, set aside (a joint that moves, or a probe that slipped): ${one}`);
@@ -49,10 +60,26 @@ export function diagnosisText(
     lines.push(
       `As-found addition, or a wrong name: ${name} at ${reading}${near === null ? '' : `; did you mean ${near}?`}`,
     );
-  lines.push(`Not checked by these readings: ${countText(report.notChecked.length, 'fault')}`);
+  for (const one of report.powered)
+    lines.push(`Read with power on, not used, since an ohmmeter shows nonsense then: ${one}`);
+  if (report.added.length > 0)
+    lines.push('As-found addition: with these joins added to the design all would fit:');
+  for (const one of report.added) lines.push(`  - ${one}`);
+  lines.push('What it may be:');
+  for (const { class: one, explanations } of report.matters)
+    lines.push(`  ${one}: ${explanations === 0 ? 'no' : matterWords(one, explanations)}`);
+  lines.push(
+    `  could not be checked: ${countText(report.notChecked.length, 'fault')} that these readings do not show${report.notChecked.length > 0 ? `, such as: ${report.notChecked.slice(0, mostPairsShown).join('; ')}` : ''}`,
+  );
   if (!report.allPairsTried)
     lines.push('More pairs of faults may explain the readings: the search was cut short.');
   return `${lines.map((line) => visibleText(line)).join('\n')}\n`;
+}
+
+function matterWords(one: string, explanations: number): string {
+  return one.endsWith('error') || one === 'damage'
+    ? `possible, ${countText(explanations, 'explanation')}`
+    : 'yes';
 }
 
 function explanation({ faults }: ExplanationWords): string {

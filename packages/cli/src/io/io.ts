@@ -19,5 +19,9 @@ export interface Io {
   readonly err: (text: string) => void;
   /** Whether results go to a terminal. */
   readonly isTerminal: boolean;
+  /** Whether everything else goes to a terminal, where lines may be written over. */
+  readonly isErrorTerminal: boolean;
+  /** Calls back when the user wants the program to stop; gives what ends the listening. */
+  readonly onInterrupt: (stop: () => void) => () => void;
   readonly env: Readonly<Record<string, string | undefined>>;
 }

@@ -20,6 +20,11 @@ export function nodeIo(): Io {
     out: (text) => void process.stdout.write(text),
     err: (text) => void process.stderr.write(text),
     isTerminal: process.stdout.isTTY === true,
+    isErrorTerminal: process.stderr.isTTY === true,
+    onInterrupt: (stop) => {
+      process.once('SIGINT', stop);
+      return () => void process.removeListener('SIGINT', stop);
+    },
     env: process.env,
   };
 }

@@ -11,14 +11,18 @@ import { type PairCoverage, pairCoverageWork } from './pair-coverage.ts';
 import { probeProofs } from './probe-proof.ts';
 import { type Separation, separatingCheck } from './separating-check.ts';
 import { type ShortList, shortList } from './short-list.ts';
+import { unplugFirst } from './unplug-first.ts';
 
 /** Everything that is measured for one variant in one stage. */
 export interface Checklist {
   readonly table: FaultTable;
   readonly short: ShortList;
   readonly shortProofs: readonly (ProbeProof | null)[];
+  /** For each reading the devices to unplug first, so that it is evidence; see `unplugFirst`. */
+  readonly shortUnplug: readonly (readonly string[])[];
   readonly full: FullList;
   readonly fullProofs: readonly (ProbeProof | null)[];
+  readonly fullUnplug: readonly (readonly string[])[];
   readonly baseline: Baseline;
   /** For each other variant the reading that tells it from this one, or null. */
   readonly separations: ReadonlyMap<string, Separation | null>;
@@ -53,8 +57,10 @@ export function* checklistWork(job: Job, options: ChecklistOptions): LongWork<Ch
     table,
     short,
     shortProofs: probeProofs(table, short.checks),
+    shortUnplug: short.checks.map((one) => unplugFirst(table, one)),
     full,
     fullProofs: probeProofs(table, full.checks),
+    fullUnplug: full.checks.map((one) => unplugFirst(table, one)),
     baseline: baselineChecks(job, before),
     separations: new Map(
       [...(options.variants ?? [])].map(([name, other]) => [name, separatingCheck(job, other, before)]),

@@ -1,3 +1,4 @@
+import type { HarnessState } from '../readings/harness-state.ts';
 import { differs } from './candidate-checks.ts';
 import type { Check } from './check.ts';
 import { type FaultTable, faultyState } from './fault-table.ts';
@@ -43,10 +44,20 @@ export function* pairCoverageWork(
     const both = [faults[a], faults[b]].flatMap((one) => one ?? []);
     const state = faultyState(table, both);
     if (checks.some((one) => differs(one.expected, state.expected(one.a, one.b)))) shown += 1;
-    else if (state.signature() === table.designed.signature()) alike.push([a, b]);
-    else shownElsewhere += 1;
+    else if (someReadingShows(table.designed, state)) shownElsewhere += 1;
+    else alike.push([a, b]);
   }
   return { pairs, tried, shown, shownElsewhere, alike };
+}
+
+/** Whether any reading between two points shows a state; one that something unknown decides shows nothing. */
+function someReadingShows(designed: HarnessState, state: HarnessState): boolean {
+  if (state.signature() === designed.signature()) return false;
+  const count = designed.nets.length;
+  for (let a = 0; a < count; a += 1)
+    for (let b = designed.bothWays ? 0 : a + 1; b < count; b += 1)
+      if (a !== b && differs(designed.expected(a, b), state.expected(a, b))) return true;
+  return false;
 }
 
 /** The pair with a number, when pairs are counted (0,1), (0,2), (1,2), (0,3) and so on. */

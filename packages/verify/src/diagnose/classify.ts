@@ -1,14 +1,18 @@
 import type { Diagnosis } from './diagnose.ts';
 
-/** Whose matter a result is. */
-export type ResultClass =
-  | 'design error'
-  | 'build error'
-  | 'installation error'
-  | 'damage'
-  | 'no fault found'
-  | 'as-found addition'
-  | 'not explained';
+/** Whose matter a result may be, in the order in which a report goes through them. */
+export const resultClasses = [
+  'design error',
+  'build error',
+  'installation error',
+  'damage',
+  'as-found addition',
+  'no fault found',
+  'not explained',
+] as const;
+
+/** One of {@link resultClasses}. */
+export type ResultClass = (typeof resultClasses)[number];
 
 /** What is known beside the readings. */
 export interface ResultContext {
@@ -20,19 +24,36 @@ export interface ResultContext {
 
 /**
  * The classes of result that a diagnosis allows, likeliest first. A class is left out only when no explanation left
- * needs it; with several the cause is not settled.
+ * needs it; with several the cause is not settled. Pairs that read like a single fault need more to have gone wrong, and
+ * do not unsettle whose matter it is.
  */
 export function classifyDiagnosis(diagnosis: Diagnosis, context: ResultContext): readonly ResultClass[] {
   const found: ResultClass[] = [];
   if (diagnosis.is === 'as designed') found.push(context.designRefuted ? 'design error' : 'no fault found');
   else if (diagnosis.is === 'no explanation') found.push('not explained');
-  else {
-    // Pairs that read like a single fault need more to have gone wrong, and do not unsettle whose matter it is.
-    const all = diagnosis.groups.flat();
-    const fewest = Math.min(...all.map(({ faults }) => faults.length));
-    for (const { faults } of all)
-      if (faults.length === fewest) for (const { origin } of faults) found.push(origin);
-  }
+  else for (const origins of originsOf(diagnosis)) found.push(...origins);
   if (context.addition || diagnosis.added.length > 0) found.push('as-found addition');
   return [...new Set(found)];
+}
+
+/** Every class with how many of the explanations with the fewest faults need it; what is found once counts as one. */
+export function mattersOf(
+  diagnosis: Diagnosis,
+  context: ResultContext,
+): readonly { readonly class: ResultClass; readonly explanations: number }[] {
+  const allowed = classifyDiagnosis(diagnosis, context);
+  const origins = originsOf(diagnosis);
+  return resultClasses.map((one) => {
+    const counted = origins.filter((all) => all.some((origin) => origin === one)).length;
+    return { class: one, explanations: counted > 0 ? counted : allowed.includes(one) ? 1 : 0 };
+  });
+}
+
+/** Who makes the faults of each explanation that needs the fewest. */
+function originsOf({ groups }: Diagnosis): readonly (readonly ResultClass[])[] {
+  const all = groups.flat();
+  const fewest = Math.min(...all.map(({ faults }) => faults.length));
+  return all
+    .filter(({ faults }) => faults.length === fewest)
+    .map(({ faults }) => faults.map(({ origin }) => origin));
 }

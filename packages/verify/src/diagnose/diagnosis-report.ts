@@ -1,5 +1,5 @@
 import type { FaultTable } from '../checks/fault-table.ts';
-import { classifyDiagnosis, type ResultClass } from './classify.ts';
+import { classifyDiagnosis, mattersOf, type ResultClass } from './classify.ts';
 import type { Diagnosis } from './diagnose.ts';
 import type { Explanation } from './hypothesis.ts';
 import type { RankedCandidate } from './rank-candidates.ts';
@@ -30,6 +30,12 @@ export interface DiagnosisReport {
     readonly near: string | null;
   }[];
   readonly unreachable: readonly string[];
+  /** Read with power on, and not used. */
+  readonly powered: readonly string[];
+  /** Joins that, added to the design, would explain everything; another revision that has one is named with it. */
+  readonly added: readonly string[];
+  /** Whose matter it may be, each with how many of the explanations with the fewest faults say so. */
+  readonly matters: readonly { readonly class: ResultClass; readonly explanations: number }[];
   readonly notChecked: readonly string[];
   readonly allPairsTried: boolean;
 }
@@ -45,12 +51,18 @@ export interface ExplanationWords {
   }[];
 }
 
-/** Puts a diagnosis of a candidate into words. */
+/**
+ * Puts a diagnosis of a candidate into words.
+ *
+ * @param others - the other candidates: a join that one of them has as designed is no addition of somebody else
+ */
 export function diagnosisReport(
   { candidate, table, placed }: RankedCandidate,
   diagnosis: Diagnosis,
   designRefuted: boolean,
+  others: readonly RankedCandidate[] = [],
 ): DiagnosisReport {
+  const addition = placed.unknown.length > 0;
   const reading = (one: Reading): string => readingWords(table, one);
   const row = ({ from, to, line }: { from: string; to: string; line: number }): string =>
     `${from} - ${to} (line ${line})`;
@@ -59,7 +71,7 @@ export function diagnosisReport(
     revision: candidate.revision,
     variant: candidate.variant,
     result: diagnosis.is,
-    classes: classifyDiagnosis(diagnosis, { designRefuted, addition: placed.unknown.length > 0 }),
+    classes: classifyDiagnosis(diagnosis, { designRefuted, addition }),
     groups: diagnosis.groups.map((group) => group.map(explanationWords)),
     next:
       next === null
@@ -81,12 +93,27 @@ export function diagnosisReport(
     unanswered: placed.unanswered.map(row),
     additions: placed.unknown.map((one) => ({ reading: row(one.row), name: one.name, near: one.near })),
     unreachable: placed.unreachable.map((one) => row(one.row)),
+    powered: placed.powered.map(row),
+    added: diagnosis.added.map((one) => `${reading(one)}${ownedBy(table, one, others)}`),
+    matters: mattersOf(diagnosis, { designRefuted, addition }),
     notChecked: diagnosis.notChecked.map((one) => one.words),
     allPairsTried: diagnosis.allPairsTried,
   };
 }
 
-function readingWords(table: FaultTable, { a, b, outcome, line }: Reading): string {
+function ownedBy(table: FaultTable, { a, b }: Reading, others: readonly RankedCandidate[]): string {
+  const [from, to] = [table.points[a]?.name, table.points[b]?.name];
+  const owner = others.find((one) => {
+    const [x, y] = [from, to].map((name) => one.table.points.findIndex((point) => point.name === name));
+    if (x === undefined || y === undefined || x < 0 || y < 0) return false;
+    return one.table !== table && one.table.designed.expected(x, y) === 'whole';
+  });
+  return owner === undefined
+    ? ''
+    : `; revision ${owner.candidate.revision}, ${owner.candidate.variant} has it`;
+}
+
+function readingWords(main: FaultTable, { a, b, outcome, line, table = main }: Reading): string {
   const expected = table.designed.expected(a, b);
   return `${table.points[a]?.name ?? ''} - ${table.points[b]?.name ?? ''} (line ${line}): ${outcome}, designed ${expected}`;
 }

@@ -1,7 +1,8 @@
 import { nearestName } from '@loomproof/netlist';
 import type { FaultTable } from '../checks/fault-table.ts';
 import { outcomeOf } from '../readings/bands.ts';
-import type { WrittenReading } from './read-readings.ts';
+import type { Stage } from '../readings/stage.ts';
+import type { WrittenReading, WrittenStage } from './read-readings.ts';
 import type { Reading } from './reading.ts';
 
 /** Readings put onto the points of a table. */
@@ -15,29 +16,76 @@ export interface PlacedReadings {
     readonly name: string;
     readonly near: string | null;
   }[];
-  /** Rows with a point that the harness has and no probe reaches in this stage. */
+  /** Rows with a point that the harness has and no probe reaches as things were plugged. */
   readonly unreachable: readonly { readonly row: WrittenReading; readonly name: string }[];
+  /** Rows that were read with power on, of which no ohm can be believed. */
+  readonly powered: readonly WrittenReading[];
 }
 
-/** Finds the points of written readings and sorts each by the bands of the table. */
-export function placeReadings(table: FaultTable, rows: readonly WrittenReading[]): PlacedReadings {
-  const at = new Map(table.points.map(({ name }, index) => [name, index]));
-  const all = new Set(table.world.job.places.map((place) => place.address));
+/**
+ * Finds the points of written readings and sorts each by the bands of the table.
+ *
+ * @param table - of the stage that is asked for
+ * @param tableOf - gives the table of another stage, with the same faults in the same order
+ */
+export function placeReadings(
+  table: FaultTable,
+  rows: readonly WrittenReading[],
+  tableOf: (stage: Stage) => FaultTable = () => table,
+): PlacedReadings {
+  const { job } = table.world;
+  const addresses = new Set(job.places.map((place) => place.address));
+  const connectors = new Map(job.connectors.map(({ name }, index) => [name, index]));
   const readings: Reading[] = [];
   const unanswered: WrittenReading[] = [];
   const unknown: { row: WrittenReading; name: string; near: string | null }[] = [];
   const unreachable: { row: WrittenReading; name: string }[] = [];
+  const powered: WrittenReading[] = [];
+  const tables = new Map<string, FaultTable>();
+  const pointsOf = new Map<FaultTable, ReadonlyMap<string, number>>();
   for (const row of rows) {
+    if (row.stage.is === 'powered') {
+      powered.push(row);
+      continue;
+    }
+    const missing =
+      row.stage.is === 'said' ? row.stage.unplugged.find((one) => !connectors.has(one)) : undefined;
+    if (missing !== undefined) {
+      unknown.push({ row, name: missing, near: nearestName(missing, [...connectors.keys()]) });
+      continue;
+    }
+    const where = tableFor(table, row.stage, connectors, tables, tableOf);
+    const at = pointsOf.get(where) ?? new Map(where.points.map(({ name }, index) => [name, index]));
+    pointsOf.set(where, at);
     const [a, b] = [at.get(row.from), at.get(row.to)];
+    const of = where === table ? {} : { table: where };
     if (a !== undefined && a === b) unanswered.push(row);
     else if (a === undefined || b === undefined) {
       const name = a === undefined ? row.from : row.to;
-      if (all.has(name)) unreachable.push({ row, name });
+      if (addresses.has(name)) unreachable.push({ row, name });
       else unknown.push({ row, name, near: nearestName(name, [...at.keys()]) });
     } else if (row.value.is === 'ohm')
-      readings.push({ a, b, outcome: outcomeOf(row.value.ohm, table.bands), line: row.line });
-    else if (row.value.is === 'open') readings.push({ a, b, outcome: 'open', line: row.line });
+      readings.push({ a, b, outcome: outcomeOf(row.value.ohm, where.bands), line: row.line, ...of });
+    else if (row.value.is === 'open') readings.push({ a, b, outcome: 'open', line: row.line, ...of });
     else unanswered.push(row);
   }
-  return { readings, unanswered, unknown, unreachable };
+  return { readings, unanswered, unknown, unreachable, powered };
+}
+
+function tableFor(
+  asked: FaultTable,
+  written: WrittenStage,
+  connectors: ReadonlyMap<string, number>,
+  known: Map<string, FaultTable>,
+  tableOf: (stage: Stage) => FaultTable,
+): FaultTable {
+  if (written.is !== 'said') return asked;
+  const { stage, unplugged } = written;
+  // What is asked for may say which connectors are pulled, and a row that only repeats its name means the same.
+  if (stage === asked.stage.is && unplugged.length === 0) return asked;
+  const pulled = new Set(unplugged.map((one) => connectors.get(one) ?? -1));
+  const key = `${stage} ${[...pulled].sort((a, b) => a - b).join()}`;
+  const table = known.get(key) ?? tableOf(stage === 'in place' ? { is: stage, pulled } : { is: stage });
+  known.set(key, table);
+  return table;
 }

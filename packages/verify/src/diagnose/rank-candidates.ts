@@ -1,6 +1,7 @@
 import { compareText, type Job } from '@loomproof/netlist';
 import { type FaultTable, type FaultTableOptions, faultTable } from '../checks/fault-table.ts';
-import { agrees } from './hypothesis.ts';
+import type { Stage } from '../readings/stage.ts';
+import { agrees, singleHypotheses } from './hypothesis.ts';
 import { type PlacedReadings, placeReadings } from './place-readings.ts';
 import type { WrittenReading } from './read-readings.ts';
 
@@ -9,6 +10,9 @@ export interface HarnessCandidate {
   readonly revision: string;
   readonly variant: string;
   readonly job: Job;
+  /** What is plugged in it and what other variants' work does to it, where that is not the same for all. */
+  readonly stage?: Stage;
+  readonly otherWork?: ReadonlyMap<string, Job>;
 }
 
 /** How well a candidate agrees with the readings. */
@@ -34,16 +38,20 @@ export function rankCandidates(
   options: FaultTableOptions,
 ): readonly RankedCandidate[] {
   const ranked = candidates.map((candidate): RankedCandidate => {
-    const table = faultTable(candidate.job, options);
-    const placed = placeReadings(table, rows);
+    const { job, stage = options.stage, otherWork = options.otherWork } = candidate;
+    const own = { ...options, ...(otherWork === undefined ? {} : { otherWork }) };
+    const table = faultTable(job, { ...own, stage });
+    const placed = placeReadings(table, rows, (other) => faultTable(job, { ...own, stage: other }));
     const used = placed.readings.filter((one) => one.outcome !== 'between');
     return {
       candidate,
       table,
       placed,
-      against: used.filter((one) => !agrees(table.designed, one)).length,
+      against: used.filter((one) => !agrees((one.table ?? table).designed, one)).length,
       unknown: placed.unknown.length,
-      explainedBy: table.states.filter((state) => used.every((one) => agrees(state, one))).length,
+      explainedBy: singleHypotheses(table)
+        .slice(1)
+        .filter(({ stateIn }) => used.every((one) => agrees(stateIn(one.table ?? table), one))).length,
     };
   });
   return ranked.sort(

@@ -1,4 +1,5 @@
 import { type Diagnostic, makeDiagnostic, type Source } from '@loomproof/netlist';
+import { type Stage, stageNames } from '../readings/stage.ts';
 
 /** What a person wrote for one reading: ohms, or why there are none. */
 type WrittenValue =
@@ -6,11 +7,19 @@ type WrittenValue =
   | { readonly is: 'open' }
   | { readonly is: 'not done' | 'not reachable' };
 
+/** What was plugged when a reading was taken, where the row says it. */
+export type WrittenStage =
+  | { readonly is: 'as asked' }
+  /** An ohmmeter on a circuit with power shows nonsense. */
+  | { readonly is: 'powered' }
+  | { readonly is: 'said'; readonly stage: Stage['is']; readonly unplugged: readonly string[] };
+
 /** One row of a table of readings. */
 export interface WrittenReading {
   readonly from: string;
   readonly to: string;
   readonly value: WrittenValue;
+  readonly stage: WrittenStage;
   readonly line: number;
 }
 
@@ -18,9 +27,10 @@ export interface WrittenReading {
 const mostRows = 20_000;
 
 /**
- * Reads a table of readings: CSV with the columns `from` (the probe that the meter makes positive), `to` and `reading`, and where given `lead zero` (ohms that
- * the leads alone read, taken off each reading); other columns (instrument, range, person, time, plugged) are kept on
- * paper only. A reading is `0.3 ohm`, `4.7 kohm`, `2 Mohm`, `> 20 Mohm`, `open`, `OL`, `not done` or `not reachable`;
+ * Reads a table of readings: CSV with the columns `from` (the probe that the meter makes positive), `to` and `reading`,
+ * and where given `lead zero` (ohms that the leads alone read, taken off each reading) and `stage` (`bench`, `unplugged`,
+ * `in place`, `in place without K1, K2`, or `powered`; empty where it is the one that is asked for). Other columns
+ * (instrument, range, person, time, plugged) are for the record. A reading is `0.3 ohm`, `4.7 kohm`, `2 Mohm`, `> 20 Mohm`, `open`, `OL`, `not done` or `not reachable`;
  * the same pair may stand in several rows.
  */
 export function readReadings(source: Source): {
@@ -33,7 +43,9 @@ export function readReadings(source: Source): {
   };
   const rows = csvRows(source.text);
   const head = rows[0]?.cells.map((cell) => cell.trim().toLowerCase()) ?? [];
-  const [from, to, reading, zero] = ['from', 'to', 'reading', 'lead zero'].map((name) => head.indexOf(name));
+  const [from, to, reading, zero, stage] = ['from', 'to', 'reading', 'lead zero', 'stage'].map((name) =>
+    head.indexOf(name),
+  );
   if (from === undefined || to === undefined || reading === undefined || Math.min(from, to, reading) < 0) {
     complain(
       'the first row does not name the columns `from`, `to` and `reading`',
@@ -64,9 +76,26 @@ export function readReadings(source: Source): {
       complain('a reading needs two points', start, end, 'write the address of each probe, such as `K10:4`');
       continue;
     }
-    value.push({ from: names[0] ?? '', to: names[1] ?? '', value: written, line: index + 1 });
+    const said = (cells[stage ?? -1] ?? '').trim();
+    const taken = writtenStage(said);
+    if (taken === null) {
+      const help = 'write `bench`, `unplugged`, `in place`, `in place without K1, K2` or `powered`';
+      complain(`\`${said}\` is not what can be plugged`, start, end, help);
+      continue;
+    }
+    value.push({ from: names[0] ?? '', to: names[1] ?? '', value: written, stage: taken, line: index + 1 });
   }
   return { value: diagnostics.length > 0 ? null : value, diagnostics };
+}
+
+function writtenStage(text: string): WrittenStage | null {
+  if (text === '') return { is: 'as asked' };
+  if (text === 'powered') return { is: 'powered' };
+  const [, name = '', without = ''] = /^(bench|unplugged|in place)(?: without (.+))?$/u.exec(text) ?? [];
+  const stage = stageNames.find((one) => one === name);
+  if (stage === undefined || (without !== '' && stage !== 'in place')) return null;
+  const unplugged = without.split(',').map((one) => one.trim());
+  return { is: 'said', stage, unplugged: unplugged.filter((one) => one !== '') };
 }
 
 function writtenValue(text: string, leadOhm: number): WrittenValue | null {
