@@ -44,6 +44,7 @@ export function recordHarness(rework: Rework): HarnessRecord {
         end.home.kind === 'joint' ||
         (end.home.kind === 'free' && end.home.stripped),
       sealed: end.seal !== null,
+      cover: end.home.kind === 'free' ? end.home.cover : null,
     })),
     terminals: job.terminals.map((terminal) => {
       const part = job.parts.get(terminal.part ?? '');

@@ -188,7 +188,8 @@ function piecesByNodes(rework: Rework, time: number): ReadonlyMap<string, number
   const found = new Map<string, number>();
   for (const [index, piece] of job.pieces.entries()) {
     if (time === 0 ? index >= job.wires.length : rework.pieceThere[index] !== 1) continue;
-    const marks = time === 0 ? [] : rework.jointsOn(index).map((joint) => job.joints[joint]?.node ?? -1);
+    const taps = time === 0 ? (job.tapsAsFound.get(index) ?? []) : rework.jointsOn(index);
+    const marks = taps.map((joint) => job.joints[joint]?.node ?? -1);
     const nodes = [job.ends[piece.ends[0]]?.node ?? -1, ...marks, job.ends[piece.ends[1]]?.node ?? -1];
     for (let at = 0; at + 1 < nodes.length; at += 1) found.set(`${nodes[at]} ${nodes[at + 1]}`, index);
   }

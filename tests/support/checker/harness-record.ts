@@ -66,6 +66,8 @@ type EndRecord = {
   readonly kitWire: boolean;
   readonly stripped: boolean;
   readonly sealed: boolean;
+  /** The part that covers it, or null. */
+  readonly cover: string | null;
 };
 
 /** A terminal, by the name of its point. */

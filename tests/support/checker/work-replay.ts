@@ -50,7 +50,7 @@ function asFound(record: HarnessRecord): Moment {
     placed: new Set(connectors.filter((one) => !one.kit).map((one) => one.name)),
     plugs: new Set(places.filter((one) => one.blanked).map((one) => one.address)),
     stripped: new Set(ends.filter((one) => one.stripped).map((one) => one.name)),
-    covered: new Map(),
+    covered: new Map(ends.flatMap(({ name, cover }) => (cover === null ? [] : [[name, cover] as const]))),
     sealed: new Set(ends.filter((one) => one.sealed).map((one) => one.name)),
     tubed: new Set(),
     closedJoints: new Set(),

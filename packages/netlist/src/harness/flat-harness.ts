@@ -29,6 +29,8 @@ export interface FlatHarness {
   readonly jointNode: Int32Array;
   /** The seal on each end before the work. */
   readonly endSeal: readonly (string | null)[];
+  /** What covers each end that hangs loose before the work. */
+  readonly endCover: readonly (string | null)[];
   /** The plug in each place before the work: an empty text, since its kind is not said. */
   readonly plug: readonly (string | null)[];
   /** 1 for a cavity. */
@@ -66,6 +68,7 @@ function flatten({ ends, wires, terminals, joints, places, connectors }: Job): F
     terminalFirstEnd: new Int32Array(terminals.length),
     jointNode: new Int32Array(joints.length),
     endSeal: ends.map((end) => end.seal),
+    endCover: ends.map(({ home }) => (home.kind === 'free' ? home.cover : null)),
     plug: places.map((place) => (place.blanked ? '' : null)),
     cavity: new Uint8Array(places.length),
     devicePin: new Uint8Array(places.length),

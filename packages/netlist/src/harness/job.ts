@@ -139,7 +139,13 @@ export interface WireEnd {
   readonly home:
     | { readonly kind: 'place'; readonly place: number; readonly terminal: number }
     | { readonly kind: 'joint'; readonly joint: number }
-    | { readonly kind: 'free'; readonly stripped: boolean; readonly terminal: number }
+    | {
+        readonly kind: 'free';
+        readonly stripped: boolean;
+        readonly terminal: number;
+        /** What covers it, or null. */
+        readonly cover: string | null;
+      }
     | { readonly kind: 'cut' };
   /** The seal on the wire at this end before the first step. */
   readonly seal: string | null;
@@ -163,8 +169,10 @@ export interface Joint {
   readonly part: string | null;
   readonly origin: Origin;
   readonly zone: Zone;
-  /** Whether it exists before the first step, and if so sealed or not. */
-  readonly before: 'absent' | 'crimped' | 'sealed';
+  /** Whether it exists before the first step, and if so sealed or not; of a tap that was taken off, its covered wound. */
+  readonly before: 'absent' | 'crimped' | 'sealed' | 'covered wound';
+  /** What covers the wound of a tap before the first step, or null. */
+  readonly cover: string | null;
 }
 
 /** What joins two pins inside a device. It never makes a net; it carries current, and so can make a stub live. */
@@ -436,6 +444,8 @@ export interface Job {
   readonly special: readonly SpecialCircuit[];
   /** Where on its wire each cut end and each tap lies, by node. */
   readonly positions: ReadonlyMap<number, Position>;
+  /** By wire: the taps that are on it before the first step, in order from its first end. */
+  readonly tapsAsFound: ReadonlyMap<number, readonly number[]>;
   readonly nodeCount: number;
   /** Other half of a cavity by the declared pairing, or -1; one entry a place. */
   readonly facing: Int32Array;

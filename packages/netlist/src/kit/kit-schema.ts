@@ -6,6 +6,10 @@ import { faceSchema } from '../face/index.ts';
  * cavity label or a colour means is decided later, where its place is still known, and never by the YAML reader.
  */
 const text = z.string().min(1);
+
+/** What covers a loose end that is bare. */
+export const bareEnd = 'none';
+
 const yesNo = z.enum(['yes', 'no', 'true', 'false']);
 const zone = z.enum(['dry', 'wet']).describe('dry, or wet where water, fuel or road dirt reaches');
 const source = z
@@ -163,6 +167,8 @@ export const wireSchema = z.strictObject({
   'to terminal': text.optional(),
   'from seal': text.optional(),
   'to seal': text.optional(),
+  'from cover': text.optional().describe('what covers a loose end as found, or none where it is bare'),
+  'to cover': text.optional(),
   'from strip': strip,
   'to strip': strip,
   zone: zone.optional(),
@@ -189,6 +195,15 @@ const stud = z.strictObject({
   holds: text.optional().describe('how many rings it may carry'),
   source: source.optional(),
   zone: zone.optional(),
+  only,
+  note,
+});
+const tap = z.strictObject({
+  on: text.describe('the wire that it is on'),
+  at: text.describe('where on it, measured from one of its ends: 120 mm from K10:9'),
+  with: text.optional(),
+  zone: zone.optional(),
+  cover: text.optional().describe('where the tap is off again: what covers the wound that it left'),
   only,
   note,
 });
@@ -238,6 +253,9 @@ const stock = z.strictObject({
   ).optional(),
   special: namesOf(special).optional().describe('circuits that nobody touches or probes without a release'),
   boundaries: namesOf(boundary).optional(),
+  taps: namesOf(tap)
+    .optional()
+    .describe('taps as found: each is on one wire, and one other wire comes from it'),
 });
 const bag = z.strictObject({
   ...harness,

@@ -23,3 +23,13 @@ export function checkName(
   }
   return true;
 }
+
+/** Complains where a name already stands for a place or a joint. */
+export function isTaken(
+  entry: { readonly key: string; readonly keySpan: Span | null },
+  builder: HarnessBuilder,
+): boolean {
+  if (!builder.placeByAddress.has(entry.key) && !builder.jointByName.has(entry.key)) return false;
+  builder.complaints.error('written-twice', `\`${entry.key}\` already names a point`, entry.keySpan);
+  return true;
+}

@@ -29,6 +29,8 @@ export class HarnessBuilder {
   /** Switches that a coil works, until all coils have names. */
   readonly worked: { readonly element: number; readonly coil: LocatedText }[] = [];
   readonly positions = new Map<number, Position>();
+  /** By wire: taps as found, in order from its first end. */
+  readonly tapsAsFound = new Map<number, readonly number[]>();
   readonly placeByAddress = new Map<string, number>();
   readonly connectorByName = new Map<string, number>();
   readonly jointByName = new Map<string, number>();
@@ -68,8 +70,8 @@ export class HarnessBuilder {
     return node;
   }
 
-  addJoint(joint: Omit<Joint, 'node'>): number {
-    this.joints.push({ ...joint, node: this.newNode() });
+  addJoint(joint: Omit<Joint, 'node' | 'cover'> & { readonly cover?: string | null }): number {
+    this.joints.push({ ...joint, cover: joint.cover ?? null, node: this.newNode() });
     this.jointByName.set(joint.name, this.joints.length - 1);
     return this.joints.length - 1;
   }

@@ -4,12 +4,13 @@ import type { Located, LocatedEntry } from '../kit/located.ts';
 import { entryOf, itemsUnder, rowsUnder, textsUnder, textUnder } from '../kit/located.ts';
 import { plainOf } from '../kit/plain-of.ts';
 import type { QuantityUnit } from '../value/index.ts';
-import { checkName } from './check-name.ts';
+import { checkName, isTaken } from './check-name.ts';
 import { textOr } from './complaints.ts';
 import type { HarnessBuilder } from './harness-builder.ts';
 import { materialUnder, quantityUnder, strandsUnder } from './quantity-under.ts';
 import { readLabels } from './read-labels.ts';
 import { countUnder, isYes, zoneUnder } from './read-parts.ts';
+import { placeTaps, readTaps } from './read-taps.ts';
 import { partUnder, readWires } from './read-wires.ts';
 
 /** Reads the stock harness and the bag into the builder: places first, then what joins them. */
@@ -26,7 +27,9 @@ export function readHarness(document: Located, builder: HarnessBuilder): void {
   }
   readWorked(builder);
   readWireDefaults(entryOf(document, 'electrical'), builder);
+  readTaps(entryOf(document, 'stock'), builder);
   for (const [origin, section] of sections) readWires(section, origin, defaultZone(section), builder);
+  placeTaps(entryOf(document, 'stock'), builder);
   readSupplies(entryOf(document, 'stock'), builder);
 }
 
@@ -84,12 +87,6 @@ function readPlaces(section: Located | null, origin: Origin, builder: HarnessBui
       distinct: isYes(entry.value, 'distinct'),
     });
   }
-}
-
-function isTaken(entry: LocatedEntry, builder: HarnessBuilder): boolean {
-  if (!builder.placeByAddress.has(entry.key) && !builder.jointByName.has(entry.key)) return false;
-  builder.complaints.error('written-twice', `\`${entry.key}\` already names a point`, entry.keySpan);
-  return true;
 }
 
 function readConnector(

@@ -106,7 +106,7 @@ describe('a wire', () => {
       ['b@S2', 'joint'],
       ['b@B', 'free'],
     ]);
-    expect(job.ends[3]?.home).toEqual({ kind: 'free', stripped: false, terminal: -1 });
+    expect(job.ends[3]?.home).toEqual({ kind: 'free', stripped: false, terminal: -1, cover: null });
     expect(job.ends[5]).toMatchObject({ home: { kind: 'free', stripped: true, terminal: 3 }, seal: 'S' });
     expect(job.terminals[3]).toMatchObject({ part: 'T', ends: [5], place: -1 });
   });

@@ -1,6 +1,7 @@
 import type { Origin, Wire, Zone } from '../harness/job.ts';
+import { bareEnd } from '../kit/kit-schema.ts';
 import type { Located, LocatedEntry, LocatedText } from '../kit/located.ts';
-import { rowsUnder, textUnder } from '../kit/located.ts';
+import { entryOf, rowsUnder, textUnder } from '../kit/located.ts';
 import { parseColour, parseLength, parseSize } from '../value/index.ts';
 import { checkName } from './check-name.ts';
 import type { HarnessBuilder } from './harness-builder.ts';
@@ -99,8 +100,17 @@ function readEnd(
   const name = `${entry.key}@${home}`;
   const terminal = partUnder(row, `${side} terminal`, 'terminal', builder);
   const seal = partUnder(row, `${side} seal`, 'seal', builder);
+  const cover = coverUnder(row, `${side} cover`, builder);
   const place = builder.placeByAddress.get(home);
   const joint = builder.jointByName.get(home);
+  if (cover !== undefined && (place !== undefined || joint !== undefined)) {
+    builder.complaints.error(
+      'cover',
+      `\`${name}\` is not loose, so nothing covers it`,
+      entryOf(row, `${side} cover`)?.span ?? null,
+      'give a loose end a name of its own, such as A',
+    );
+  }
   if (place !== undefined && (origin === 'stock' || builder.places[place]?.origin === 'kit')) {
     return endAtPlace(name, wire, place, terminal?.text ?? null, seal?.text ?? null, node, builder);
   }
@@ -114,13 +124,13 @@ function readEnd(
       node?.span ?? null,
       'give the end a name of its own, such as A, and put it there by a step',
     );
-  } else if (node !== null && (origin === 'stock' || home.includes(':'))) {
+  } else if (node !== null && ((origin === 'stock' && cover === undefined) || home.includes(':'))) {
     builder.unknownPlace('place or splice', home, node.span);
   }
   const end = builder.addEnd({
     name,
     wire,
-    home: { kind: 'free', stripped: false, terminal: -1 },
+    home: { kind: 'free', stripped: false, terminal: -1, cover: cover ?? null },
     seal: seal?.text ?? null,
   });
   if (terminal !== null) {
@@ -128,9 +138,22 @@ function readEnd(
     builder.crimp(index, end);
     const made = builder.ends[end];
     if (made !== undefined)
-      builder.ends[end] = { ...made, home: { kind: 'free', stripped: true, terminal: index } };
+      builder.ends[end] = {
+        ...made,
+        home: { kind: 'free', stripped: true, terminal: index, cover: cover ?? null },
+      };
   }
   return end;
+}
+
+/** What covers a loose end: a part, null for `none`, or undefined where the row says nothing of it. */
+function coverUnder(row: Located, key: string, builder: HarnessBuilder): string | null | undefined {
+  const node = textUnder(row, key);
+  if (node === null) return undefined;
+  if (node.text === bareEnd) return null;
+  const part = builder.parts.get(node.text);
+  if (part === undefined) builder.complaints.unknown('part', node.text, node.span, builder.parts.keys());
+  return node.text;
 }
 
 function endAtPlace(

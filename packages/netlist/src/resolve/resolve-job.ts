@@ -59,6 +59,7 @@ export function resolveJob(document: Located, variant: string, drawn: Located | 
     electrical,
     special,
     positions: builder.positions,
+    tapsAsFound: builder.tapsAsFound,
     nodeCount: builder.nodeCount,
     facing,
     parts,

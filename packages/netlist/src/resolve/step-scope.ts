@@ -2,6 +2,7 @@ import type { Position } from '../harness/job.ts';
 import type { LocatedText } from '../kit/located.ts';
 import { parseLength } from '../value/index.ts';
 import type { HarnessBuilder } from './harness-builder.ts';
+import { orderAlong } from './wire-position.ts';
 
 /** A point along a piece: one of its ends, or the mark of a tap. */
 interface Station {
@@ -50,6 +51,11 @@ export class StepScope {
           position: { fromEnd: side === 0 ? 0 : 1, mm: 0 },
         };
       });
+      const taps = (builder.tapsAsFound.get(index) ?? []).flatMap((joint): Station[] => {
+        const { name, node } = builder.joints[joint] ?? { name: '', node: -1 };
+        return [{ label: [name], position: builder.positions.get(node) ?? null }];
+      });
+      stations.splice(1, 0, ...taps);
       if (wire !== undefined)
         this.#live.set(piece.name, { index, name: piece.name, wire: piece.wire, stations });
     }
@@ -193,7 +199,7 @@ export class StepScope {
     }
     let after = 0;
     for (let station = 1; station < last; station += 1) {
-      const order = compare(piece.stations[station]?.position ?? null, position, wireLength);
+      const order = orderAlong(piece.stations[station]?.position ?? null, position, wireLength);
       if (order === null || order === 0) {
         complaints.error(
           'mark-order',
@@ -220,7 +226,7 @@ export class StepScope {
       [last, -1],
     ] as const) {
       const end = piece.stations[side]?.position ?? null;
-      const order = compare(position, end, wireLength);
+      const order = orderAlong(position, end, wireLength);
       if (order === null) {
         // An original end has everything of its wire on one side, so only two cuts can be in doubt.
         if (end !== null && end.mm === 0) continue;
@@ -308,13 +314,4 @@ export class StepScope {
     this.#cut.set(piece.name, [leaves[0].text, leaves[1].text]);
     return { pieces: made, ends: newEnds, after: mark.after };
   }
-}
-
-/** Order of two positions along one wire: negative when `a` comes first, null when it cannot be told. */
-function compare(a: Position | null, b: Position | null, length: number | null): number | null {
-  if (a === null || b === null) return null;
-  if (a.fromEnd === b.fromEnd) return a.fromEnd === 0 ? a.mm - b.mm : b.mm - a.mm;
-  if (length === null) return null;
-  const along = (one: Position): number => (one.fromEnd === 0 ? one.mm : length - one.mm);
-  return along(a) - along(b);
 }

@@ -98,7 +98,7 @@ export class Rework {
     this.endThere = new Uint8Array(job.ends.length);
     this.endPiece = new Int32Array(job.ends.length).fill(-1);
     this.endPreparation = new Array<EndPreparation>(job.ends.length).fill('cut');
-    this.endCover = new Array<string | null>(job.ends.length).fill(null);
+    this.endCover = this.#flat.endCover.slice();
     this.endSeal = this.#flat.endSeal.slice();
     this.endTube = new Array<string | null>(job.ends.length).fill(null);
     this.endTied = new Uint8Array(job.ends.length);
@@ -108,7 +108,7 @@ export class Rework {
     this.pieceThere = new Uint8Array(job.pieces.length);
     this.jointState = job.joints.map((joint) => joint.before);
     this.jointEnds = job.joints.map(() => []);
-    this.jointCover = job.joints.map(() => null);
+    this.jointCover = job.joints.map((joint) => joint.cover);
     this.tapPiece = new Int32Array(job.joints.length).fill(-1);
     this.fuseFitted = job.elements.map((element) => element.fitted);
     this.#conductorEdge = new Int32Array(job.pieces.length).fill(-1);
@@ -126,13 +126,15 @@ export class Rework {
       if ((at & 1) === 0) {
         this.pieceThere[index] = 1;
         const other = wireEnds[at + 1] as number;
-        this.#conductorEdge[index] = graph.add(
-          'conductor',
-          endNode[end] as number,
-          endNode[other] as number,
-          index,
-          beforeWork,
-        );
+        if (job.tapsAsFound.has(index)) this.#conductorEdge[index] = -1;
+        else
+          this.#conductorEdge[index] = graph.add(
+            'conductor',
+            endNode[end] as number,
+            endNode[other] as number,
+            index,
+            beforeWork,
+          );
       }
       this.endThere[end] = 1;
       this.endPiece[end] = index;
@@ -152,6 +154,7 @@ export class Rework {
       this.terminalThere[terminal] = 1;
       if (home === homeKinds.place) this.#seat(terminal, endHomeAt[end] as number, beforeWork);
     }
+    for (const [wire, taps] of job.tapsAsFound) this.#threadTaps(wire, taps);
     for (const [index, connector] of job.connectors.entries()) {
       if (connector.counterpart < 0) continue;
       const brings = connector.device || job.connectors[connector.counterpart]?.device === true;
@@ -162,6 +165,21 @@ export class Rework {
         if (brings || ((this.seated[place] ?? -1) >= 0 && (this.seated[other] ?? -1) >= 0))
           graph.add('mate', place, other, index, beforeWork);
       }
+    }
+  }
+
+  /** Lets a run go through the taps that are on it as found. */
+  #threadTaps(wire: number, taps: readonly number[]): void {
+    const [first = 0, last = 0] = this.job.pieces[wire]?.ends ?? [];
+    const marks = taps.map((joint) => this.#flat.jointNode[joint] ?? 0);
+    const nodes = [this.#endNode(first), ...marks, this.#endNode(last)];
+    const edges = nodes
+      .slice(1)
+      .map((node, at) => this.graph.add('conductor', nodes[at] ?? 0, node, wire, beforeWork));
+    this.#stations.set(wire, { nodes, edges });
+    for (const [at, joint] of taps.entries()) {
+      this.tapPiece[joint] = wire;
+      this.#jointOfNode.set(marks[at] ?? 0, joint);
     }
   }
 
@@ -360,7 +378,7 @@ export class Rework {
       case 'tap':
         return this.#tap(action, breaches, touches);
       case 'remove tap':
-        return this.#removeTap(action.joint);
+        return this.#removeTap(action.joint, touches);
       case 'fit terminal':
         return this.#fitTerminal(action, breaches, touches);
       case 'withdraw': {
@@ -654,8 +672,14 @@ export class Rework {
     return null;
   }
 
-  #removeTap(joint: number): RefusalReason | null {
+  #removeTap(joint: number, touches: Touch[]): RefusalReason | null {
     if (this.jointState[joint] !== 'crimped' && this.jointState[joint] !== 'sealed') return 'nothing there';
+    // A tap of the kit has touched its wires when it was made.
+    if (this.job.joints[joint]?.origin === 'stock') {
+      const run = this.job.pieces[this.tapPiece[joint] ?? -1]?.wire ?? 0;
+      touches.push({ what: 'wire', index: run });
+      for (const end of this.jointEnds[joint] ?? []) this.#touchEnd(end, touches);
+    }
     for (const end of this.jointEnds[joint] ?? []) {
       const edge = this.graph.find('joint', this.#endNode(end), this.job.joints[joint]?.node ?? 0);
       if (edge >= 0) this.graph.end(edge, this.ordinal);

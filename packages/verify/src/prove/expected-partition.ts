@@ -17,6 +17,8 @@ import { Names } from './names.ts';
 export interface StatedNet {
   readonly names: readonly string[];
   readonly places: ReadonlySet<number>;
+  /** Whether nothing but a move states it: then none of its places but the two of the move were spoken of. */
+  readonly byMove: boolean;
 }
 
 /** The partition of the places that the work must give, exactly. */
@@ -77,7 +79,7 @@ export function expectedPartition(job: Job): {
     if (claimed.has(to)) continue;
     const places = new Set(netAt.get(labels[to] ?? -1));
     if (places.size < 2) continue;
-    stated.push({ names: [`${names.place(from)} moved to ${names.place(to)}`], places });
+    stated.push({ names: [`${names.place(from)} moved to ${names.place(to)}`], places, byMove: true });
     for (const place of places) claimed.add(place);
   }
   const follows: (readonly [number, number])[] = [];
@@ -139,6 +141,11 @@ function joined(
     const place = moved ?? from;
     uniteIn(parent, terminal, place);
     contact[place] = 1;
+  }
+  for (const [wire, taps] of job.tapsAsFound) {
+    if (retired[wire] === 1) continue;
+    const run = endNode[wireEnds[wire * 2] as number] as number;
+    for (const tap of taps) uniteIn(parent, run, jointNode[tap] as number);
   }
   const isDevice = (place: number): boolean => flat.devicePin[place] === 1;
   for (let place = 0; place < facing.length; place += 1) {
@@ -329,7 +336,7 @@ function statedNets(
     for (const place of net.places) claimed.set(place, net);
     distinct.push(net);
   }
-  return distinct.map(({ names: all, places }) => ({ names: all, places }));
+  return distinct.map(({ names: all, places }) => ({ names: all, places, byMove: false }));
 }
 
 /** Any other place that the expectation puts into a stated net must be named, moved or retired. */

@@ -8,7 +8,7 @@ import {
   type StepKind,
 } from '@loomproof/netlist';
 import { assembledPlugged } from './assembled-view.ts';
-import type { Expectation } from './expected-partition.ts';
+import type { Expectation, StatedNet } from './expected-partition.ts';
 import type { RawFinding } from './finding.ts';
 import type { Names } from './names.ts';
 import type { WorkRun } from './run-work.ts';
@@ -100,7 +100,9 @@ function onlyPassedThrough(
   kinds: ReadonlyMap<number, StepKind>,
 ): boolean {
   const { job } = rework;
-  if (rework.pieceThere[wire] !== 1 || rework.jointsOn(wire).length > 0) return false;
+  if (rework.pieceThere[wire] !== 1) return false;
+  if (rework.jointsOn(wire).some((joint) => job.joints[joint]?.before !== rework.jointState[joint]))
+    return false;
   for (const end of job.wires[wire]?.ends ?? []) {
     const home = job.ends[end]?.home;
     if (home === undefined || rework.endSeal[end] !== job.ends[end]?.seal) return false;
@@ -163,7 +165,7 @@ function namedThings(
     if (other >= 0) places.add(other);
   }
   const onNamedNet = namedNets(rework, places, view);
-  const stated = statedPlaces(job, expectation);
+  const stated = statedPlaces(job, expectation, (net) => !net.byMove);
   const stubs = new Set(wanted.stubs.map((stub) => stub.wire));
   // The terminal of a retired wire may be taken out, so the cavities at its ends are named with it.
   for (const wire of wanted.retiredWires) {
@@ -222,12 +224,22 @@ function namedNets(rework: Rework, places: Iterable<number>, view: Conducts): (n
 const isNamed = 1;
 const isNotNamed = 2;
 
-/** 1 for each place of a stated net. */
-function statedPlaces(job: Job, expectation: Expectation): Uint8Array {
+/** 1 for each place of a stated net, and for the empty half that follows it into its net where `bringsHalf` says so. */
+function statedPlaces(
+  job: Job,
+  expectation: Expectation,
+  bringsHalf: (net: StatedNet) => boolean,
+): Uint8Array {
   const stated = new Uint8Array(job.places.length);
-  // An empty half that faces a stated place follows it into its net, so it is named with it.
-  for (const [, other] of expectation.follows) stated[other] = 1;
-  for (const net of expectation.stated) for (const place of net.places) stated[place] = 1;
+  const facing = new Map(expectation.follows);
+  for (const net of expectation.stated) {
+    const brings = facing.size > 0 && bringsHalf(net);
+    for (const place of net.places) {
+      stated[place] = 1;
+      const half = brings ? facing.get(place) : undefined;
+      if (half !== undefined) stated[half] = 1;
+    }
+  }
   return stated;
 }
 
@@ -242,7 +254,7 @@ function idleKitWires(
   const findings: RawFinding[] = [];
   const { wireOfKit } = flatHarness(job);
   const serving = new Uint8Array(graph.edgeCount);
-  const stated = statedPlaces(job, expectation);
+  const stated = statedPlaces(job, expectation, () => true);
   // The first piece of a wire has its number; those that cuts leave come after the wires.
   const cutPieces = new Map<number, number[]>();
   for (let piece = job.wires.length; piece < job.pieces.length; piece += 1) {
