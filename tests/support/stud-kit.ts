@@ -19,12 +19,15 @@ export interface StudKit {
   /** Further sections of the file, such as `electrical`. */
   readonly sections?: readonly string[];
   readonly volts?: string;
+  /** What is said of every wire beyond its ends and size, such as `length: 1 m`. */
+  readonly ofWires?: string;
 }
 
 /** A kit of devices on studs, which does exactly what it wants with its copper; only its function is in question. */
 export function studKit(kit: StudKit): string {
   const device = ([kind, name, , , more]: StudDevice): string =>
     `    K ${name}: { cavities: 1..2, into: ${name} }\n    ${name}: { device: yes, cavities: 1..2, elements: [{ is: ${kind}, name: ${name}, from: 1, to: 2${more === undefined ? '' : `, ${more}`} }] }\n`;
+  const more = kit.ofWires === undefined ? '' : `, ${kit.ofWires}`;
   const brought = kit.kit ?? [];
   const links = kit.links ?? [];
   // One statement for each net that grows: what the links join, and what the kit hangs on it.
@@ -64,20 +67,22 @@ export function studKit(kit: StudKit): string {
     ...kit.stock.map((one) => device(one).trimEnd()),
     '  wires:',
     ...kit.stock.flatMap(([, name, from, to]) => [
-      `    ${name} a: { from: ${from}, to: K ${name}:1, size: 1 mm2 }`,
-      `    ${name} b: { from: K ${name}:2, to: ${to}, size: 1 mm2 }`,
+      `    ${name} a: { from: ${from}, to: K ${name}:1, size: 1 mm2${more} }`,
+      `    ${name} b: { from: K ${name}:2, to: ${to}, size: 1 mm2${more} }`,
     ]),
-    ...(kit.wires ?? []).map(([name, from, to]) => `    ${name}: { from: ${from}, to: ${to}, size: 1 mm2 }`),
+    ...(kit.wires ?? []).map(
+      ([name, from, to]) => `    ${name}: { from: ${from}, to: ${to}, size: 1 mm2${more} }`,
+    ),
     'bag:',
     '  zone: dry',
     ...(brought.length === 0 ? [] : ['  connectors:', ...brought.map((one) => device(one).trimEnd())]),
     '  wires:',
     ...brought.flatMap(([, name]) => [
-      `    ${name} a: { from: ring a, to: K ${name}:1, size: 1 mm2, from terminal: R }`,
-      `    ${name} b: { from: K ${name}:2, to: ring b, size: 1 mm2, to terminal: R }`,
+      `    ${name} a: { from: ring a, to: K ${name}:1, size: 1 mm2${more}, from terminal: R }`,
+      `    ${name} b: { from: K ${name}:2, to: ring b, size: 1 mm2${more}, to terminal: R }`,
     ]),
     ...links.map(
-      ([name]) => `    ${name}: { from: one, to: two, size: 1 mm2, from terminal: R, to terminal: R }`,
+      ([name]) => `    ${name}: { from: one, to: two, size: 1 mm2${more}, from terminal: R, to terminal: R }`,
     ),
     'work:',
     '  - { do: disconnect, supply: battery }',

@@ -1,56 +1,63 @@
 import type { Job, Rework } from '@loomproof/netlist';
-import type { FunctionNetwork } from './function-network.ts';
+import type { FunctionBranch, WholeNetwork } from './function-network.ts';
+
+/** Marks a node afterwards that no node before is the same as. */
+const noNode = -2;
 
 /**
  * Which branches the work changed: those it brought, those whose fuse it took or fitted, and those that hang on other
  * metal than before. A node that a supply holds before and after counts as the same, whatever else hangs on it.
- * @returns one entry for each branch of `after`.
+ * @returns branches of `after` in rising order; one pass over places and branches.
  */
 export function changedBranches(
   rework: Rework,
-  before: FunctionNetwork,
-  after: FunctionNetwork,
-): readonly boolean[] {
+  before: WholeNetwork,
+  after: WholeNetwork,
+): readonly number[] {
   const { job } = rework;
   const same = sameNodes(job, before, after);
-  const held = (network: FunctionNetwork, node: number): number => network.fixed.get(node) ?? Number.NaN;
-  const sideChanged = (place: number, network: FunctionNetwork): boolean => {
-    const [old, now] = [before.nodeOf[place] ?? -1, network.nodeOf[place] ?? -1];
-    const [was, is] = [held(before, old), held(network, now)];
-    if (!Number.isNaN(was) || !Number.isNaN(is)) return was !== is;
-    return same.get(now) !== old;
+  const sideChanged = (place: number): boolean => {
+    const [old, now] = [before.nodeOf[place] ?? -1, after.nodeOf[place] ?? -1];
+    const [was, is] = [before.held(old), after.held(now)];
+    if (was !== undefined || is !== undefined) return was !== is;
+    return same[now] !== old;
   };
-  return after.branches.map((branch) => {
-    if (branch.element < 0) {
-      const pin = after.pins.find(({ node, name }) => node === branch.to && name !== 'return');
-      return pin === undefined || job.places[pin.place]?.origin === 'kit' || sideChanged(pin.place, after);
-    }
+  const isChanged = (branch: FunctionBranch): boolean => {
+    if (branch.element < 0) return job.places[branch.place]?.origin === 'kit' || sideChanged(branch.place);
     const element = job.elements[branch.element];
     if (element === undefined || job.connectors[element.connector]?.origin === 'kit') return true;
     if (element.kind === 'fuse' && !element.fitted) return true;
-    return sideChanged(element.from, after) || sideChanged(element.to, after);
-  });
+    return sideChanged(element.from) || sideChanged(element.to);
+  };
+  const changed = new Set(after.branches.flatMap((branch, index) => (isChanged(branch) ? [index] : [])));
+  // A fuse that is gone has no branch of its own any more; what hung on it is left.
+  for (const { element } of before.branches) {
+    if (element < 0 || after.branchOf(element) !== undefined) continue;
+    const [a, b] = [job.elements[element]?.from ?? -1, job.elements[element]?.to ?? -1];
+    for (const node of [after.nodeOf[a], after.nodeOf[b]])
+      for (const index of after.branchesAt(node ?? -1)) changed.add(index);
+  }
+  return [...changed].sort((a, b) => a - b);
 }
 
-/** For each node afterwards the node before that is exactly the same set of places; missing where there is none. */
-function sameNodes(
-  job: Job,
-  before: FunctionNetwork,
-  after: FunctionNetwork,
-): ReadonlyMap<number, number | undefined> {
-  const sizeBefore = new Map<number, number>();
-  const sizeAfter = new Map<number, number>();
-  const cameFrom = new Map<number, number | undefined>();
-  for (const [place, one] of job.places.entries()) {
-    const now = after.nodeOf[place] ?? -1;
-    const old = before.nodeOf[place] ?? -1;
-    sizeAfter.set(now, (sizeAfter.get(now) ?? 0) + 1);
-    sizeBefore.set(old, (sizeBefore.get(old) ?? 0) + 1);
-    if (one.origin === 'kit' || (cameFrom.has(now) && cameFrom.get(now) !== old))
-      cameFrom.set(now, undefined);
-    else cameFrom.set(now, old);
+/** For each node afterwards the node before that is exactly the same set of places. */
+function sameNodes(job: Job, before: WholeNetwork, after: WholeNetwork): Int32Array {
+  const count = job.places.length;
+  const sizeBefore = new Int32Array(count);
+  const sizeAfter = new Int32Array(count);
+  const cameFrom = new Int32Array(count).fill(-1);
+  for (let place = 0; place < count; place += 1) {
+    const now = after.nodeOf[place] as number;
+    const old = before.nodeOf[place] as number;
+    sizeAfter[now] = (sizeAfter[now] as number) + 1;
+    sizeBefore[old] = (sizeBefore[old] as number) + 1;
+    const known = cameFrom[now] as number;
+    if (job.places[place]?.origin === 'kit' || (known !== -1 && known !== old)) cameFrom[now] = noNode;
+    else cameFrom[now] = old;
   }
-  for (const [now, old] of cameFrom)
-    if (old !== undefined && sizeBefore.get(old) !== sizeAfter.get(now)) cameFrom.set(now, undefined);
+  for (let now = 0; now < count; now += 1) {
+    const old = cameFrom[now] as number;
+    if (old >= 0 && sizeBefore[old] !== sizeAfter[now]) cameFrom[now] = noNode;
+  }
   return cameFrom;
 }

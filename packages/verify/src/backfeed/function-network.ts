@@ -1,10 +1,12 @@
-import { type Conducts, type Job, netLabels, type Rework } from '@loomproof/netlist';
+import type { Job, Rework } from '@loomproof/netlist';
 import type { StateVariable } from './state-variables.ts';
 
 /** What joins two nodes of a {@link FunctionNetwork}. */
 export interface FunctionBranch {
   /** The element, or -1 for a pin that is driven from outside the model. */
   readonly element: number;
+  /** That pin, or -1. */
+  readonly place: number;
   readonly kind: 'load' | 'joint' | 'diode';
   readonly from: number;
   readonly to: number;
@@ -22,89 +24,111 @@ export interface SourcePin {
   readonly name: string;
   readonly node: number;
   readonly place: number;
+  /** Its number among all pins. */
+  readonly rank: number;
 }
 
 /**
  * What works together: one node for each copper net, with all chassis metal as one, and the elements between them.
- * Copper has no resistance here, so a voltage is there for its connection and not for a loss on the way.
+ * Copper has no resistance here, so a voltage is there for its connection and not for a loss on the way. It is asked by
+ * number and node, so that one with a join open need not be a copy of the whole.
  */
 export interface FunctionNetwork {
-  /** Node of each place. Nodes are numbers of places, one for each net, and one beyond them for what is hidden. */
+  /** Volts of a node that a supply holds, against the return of that supply; undefined where none does. */
+  readonly held: (node: number) => number | undefined;
+  /** For a node held, the return against which its volts are meant. */
+  readonly returnOf: (node: number) => number | undefined;
+  readonly branch: (index: number) => FunctionBranch | undefined;
+  /** Branches at a node that nothing holds. */
+  readonly branchesAt: (node: number) => readonly number[];
+  /** Branches that a coil works, and the branch of an element. */
+  readonly workedBy: (element: number) => readonly number[];
+  readonly branchOf: (element: number) => number | undefined;
+  /** Source pins at a node, in the order of the whole network. */
+  readonly pinsAt: (node: number) => readonly SourcePin[];
+  /** A place at the node of which nobody said whether current can come out there. */
+  readonly unknownAt: (node: number) => number | undefined;
+  /** A place at the node that is a source, where nobody said of which supply. */
+  readonly unclearAt: (node: number) => number | undefined;
+}
+
+/** The network of the whole harness at one moment. */
+export interface WholeNetwork extends FunctionNetwork {
+  /** Node of each place. Nodes are numbers of places, one for each net, and numbers beyond them for what is hidden. */
   readonly nodeOf: Int32Array;
-  /** Nodes held at a voltage against the return of the supplies. */
-  readonly fixed: ReadonlyMap<number, number>;
-  readonly ground: number;
+  /** The nodes of the returns, that of the first supply first. */
+  readonly returns: readonly number[];
   readonly branches: readonly FunctionBranch[];
-  readonly pins: readonly SourcePin[];
-  /** A place of each node of which nobody said whether current can come out there. */
-  readonly unknown: ReadonlyMap<number, number>;
+  /** Branches of the elements and driven pins that hang on a place. */
+  readonly atPlace: (place: number) => readonly number[];
 }
 
 /** The network, or what must be said before there is one. */
 export type FunctionReading =
-  | { readonly kind: 'network'; readonly network: FunctionNetwork }
+  | { readonly kind: 'network'; readonly network: WholeNetwork }
   | { readonly kind: 'missing'; readonly missing: readonly string[] };
 
-/** Which harness is asked about: after which step, and without which join. */
-export interface FunctionMoment {
-  readonly time: number;
-  readonly view: Conducts;
-  /** A join that is taken as open, or -1. */
-  readonly open: number;
-}
-
 /**
- * Reads the network of one moment.
+ * Reads the network of one moment, in one pass over places and elements.
+ * @param labels - the net of every place then.
+ * @param time - ordinal of the last step that counts; 0 is the harness before.
  * @returns it; or what the kit does not say of its supplies.
  */
 export function functionNetwork(
   rework: Rework,
   variables: readonly StateVariable[],
-  moment: FunctionMoment,
+  labels: Int32Array,
+  time: number,
 ): FunctionReading {
-  const { job, graph } = rework;
-  const { time, view, open } = moment;
+  const { job } = rework;
   const missing = missingSupplies(job);
   if (missing.length > 0) return { kind: 'missing', missing };
-  const labels = netLabels(graph, time, job.places.length, (edge) => edge !== open && view(edge));
   const nodeOf = withChassis(job, labels);
   const chassis = job.places.findIndex((one) => one.chassis);
-  const returnOf = (supply: number): number => {
-    const place = job.supplies[supply]?.returnPlace ?? -1;
-    return nodeOf[place < 0 ? chassis : place] ?? -1;
+  const returnPlaces = job.supplies.map(({ returnPlace }) => (returnPlace < 0 ? chassis : returnPlace));
+  const returns = [...new Set(returnPlaces.map((place) => nodeOf[place] ?? -1))];
+  const fixed = new Map<number, number>(returns.map((node) => [node, 0]));
+  const returnOf = new Map<number, number>(returns.map((node) => [node, node]));
+  const pinsAt = new Map<number, SourcePin[]>();
+  let rank = 0;
+  const pin = (name: string, node: number, place: number): void => {
+    push(pinsAt, node, { name, node, place, rank });
+    rank += 1;
   };
-  const ground = returnOf(0);
-  // All volts are taken against one return; with a second one they would mean nothing.
-  if (job.supplies.some((_, supply) => returnOf(supply) !== ground)) {
-    return {
-      kind: 'missing',
-      missing: ['a judgement for supplies with separate returns, which is not made'],
-    };
-  }
-  const fixed = new Map<number, number>([[ground, 0]]);
-  const pins: SourcePin[] = [
-    { name: 'return', node: ground, place: job.supplies[0]?.returnPlace ?? chassis },
-  ];
-  for (const supply of job.supplies) {
+  for (const node of returns)
+    pin('return', node, returnPlaces.find((place) => nodeOf[place] === node) ?? chassis);
+  for (const [index, supply] of job.supplies.entries())
     for (const place of supply.places) {
       const node = nodeOf[place] ?? -1;
-      if (!fixed.has(node)) fixed.set(node, supply.volts ?? 0);
-      pins.push({ name: supply.name, node, place });
+      if (!fixed.has(node)) {
+        fixed.set(node, supply.volts ?? 0);
+        returnOf.set(node, nodeOf[returnPlaces[index] ?? -1] ?? -1);
+      }
+      pin(supply.name, node, place);
     }
-  }
   const hidden = job.places.length;
   const volts = job.supplies[0]?.volts ?? 0;
+  // Where the supplies differ, it has to be said which one is behind a pin that is a source of its own.
+  const isClear = returns.length === 1 && job.supplies.every((one) => one.volts === volts);
+  const hold = (node: number): void => {
+    fixed.set(node, volts);
+    returnOf.set(node, returns[0] ?? -1);
+  };
   const branches: FunctionBranch[] = [];
   const supplied = new Set(job.supplies.flatMap((one) => one.places));
   const unknown = new Map<number, number>();
-  const variableOfElement = new Map(variables.map((one, index) => [one.element, index]));
+  const unclear = new Map<number, number>();
+  const variableOfElement = new Map<number, number>();
   for (const [index, variable] of variables.entries()) {
+    variableOfElement.set(variable.element, index);
     if (variable.place < 0 || !there(job, variable.place, time)) continue;
-    fixed.set(hidden, volts);
     const node = nodeOf[variable.place] ?? -1;
-    pins.push({ name: variable.name, node, place: variable.place });
+    if (isClear) hold(hidden);
+    else unclear.set(node, variable.place);
+    pin(variable.name, node, variable.place);
     branches.push({
       element: -1,
+      place: variable.place,
       kind: 'joint',
       from: hidden,
       to: node,
@@ -115,11 +139,13 @@ export function functionNetwork(
     });
   }
   for (const [place, one] of job.places.entries()) {
+    if (one.source === 'never' && one.kind !== 'boundary') continue;
     if (supplied.has(place) || !there(job, place, time)) continue;
     const node = nodeOf[place] ?? -1;
     if (one.source === 'always' && !fixed.has(node)) {
-      fixed.set(node, volts);
-      pins.push({ name: one.address, node, place });
+      if (isClear) hold(node);
+      else unclear.set(node, place);
+      pin(one.address, node, place);
     }
     if ((one.source === 'unknown' || (one.kind === 'boundary' && !one.distinct)) && !unknown.has(node))
       unknown.set(node, place);
@@ -129,10 +155,11 @@ export function functionNetwork(
     const fitted = time === 0 ? element.fitted : rework.fuseFitted[index] === true;
     if (element.kind === 'fuse' && !fitted) continue;
     const [from, to] = [nodeOf[element.from] ?? -1, nodeOf[element.to] ?? -1];
-    const output = element.kind === 'drive' && to !== ground;
-    if (output) pins.push({ name: element.name, node: to, place: element.to });
+    const output = element.kind === 'drive' && !returns.includes(to);
+    if (output) pin(element.name, to, element.to);
     branches.push({
       element: index,
+      place: -1,
       kind:
         element.kind === 'load' || element.kind === 'coil'
           ? 'load'
@@ -147,7 +174,48 @@ export function functionNetwork(
       output,
     });
   }
-  return { kind: 'network', network: { nodeOf, fixed, ground, branches, pins, unknown } };
+  const branchesAt = new Map<number, number[]>();
+  const workedBy = new Map<number, number[]>();
+  const branchOf = new Map<number, number>();
+  const atPlace = new Map<number, number[]>();
+  for (const [index, branch] of branches.entries()) {
+    const element = job.elements[branch.element];
+    if (element === undefined) push(atPlace, branch.place, index);
+    else {
+      branchOf.set(branch.element, index);
+      push(atPlace, element.from, index);
+      if (element.to !== element.from) push(atPlace, element.to, index);
+    }
+    if (branch.coil >= 0) push(workedBy, branch.coil, index);
+    if (!fixed.has(branch.from)) push(branchesAt, branch.from, index);
+    if (!fixed.has(branch.to) && branch.to !== branch.from) push(branchesAt, branch.to, index);
+  }
+  return {
+    kind: 'network',
+    network: {
+      nodeOf,
+      returns,
+      branches,
+      held: (node) => fixed.get(node),
+      returnOf: (node) => returnOf.get(node),
+      branch: (index) => branches[index],
+      branchesAt: (node) => branchesAt.get(node) ?? none,
+      workedBy: (element) => workedBy.get(element) ?? none,
+      branchOf: (element) => branchOf.get(element),
+      atPlace: (place) => atPlace.get(place) ?? none,
+      pinsAt: (node) => pinsAt.get(node) ?? none,
+      unknownAt: (node) => unknown.get(node),
+      unclearAt: (node) => unclear.get(node),
+    },
+  };
+}
+
+const none: readonly never[] = [];
+
+function push<T>(map: Map<number, T[]>, key: number, item: T): void {
+  const list = map.get(key);
+  if (list === undefined) map.set(key, [item]);
+  else list.push(item);
 }
 
 /** Whether a place is there: what the kit brings is not, before the work. */
@@ -164,8 +232,8 @@ function missingSupplies(job: Job): readonly string[] {
   ]);
 }
 
-/** Chassis metal is one node, whatever copper hangs on it. */
-function withChassis(job: Job, labels: Int32Array): Int32Array {
+/** The nets of all places, with chassis metal as one net whatever copper hangs on it. */
+export function withChassis(job: Job, labels: Int32Array): Int32Array {
   const metal = new Set<number>();
   for (const [place, one] of job.places.entries()) if (one.chassis) metal.add(labels[place] ?? -1);
   if (metal.size < 2) return labels;

@@ -2,12 +2,18 @@ import { type Conducts, compareText, type Job, type PoweredWhen, type Rework } f
 import type { PathHop, RawFinding } from '../prove/finding.ts';
 import type { Names } from '../prove/names.ts';
 import { changedBranches } from './changed-branches.ts';
-import { findParts } from './find-part.ts';
-import { type FunctionBranch, type FunctionNetwork, functionNetwork } from './function-network.ts';
+import {
+  type FunctionBranch,
+  type FunctionNetwork,
+  functionNetwork,
+  type WholeNetwork,
+} from './function-network.ts';
 import { openReturns } from './open-returns.ts';
 import { type PartState, PartStates } from './part-states.ts';
+import { partsWith } from './parts-with.ts';
 import { powerPath, tiePath } from './power-path.ts';
 import { type StateVariable, stateVariables } from './state-variables.ts';
+import { withoutJoin } from './without-join.ts';
 
 /** How much is looked at; states beyond are not, and then it is said. */
 export interface BackFeedBudget {
@@ -32,7 +38,8 @@ interface Search {
   readonly names: Names;
   readonly view: Conducts;
   readonly variables: readonly StateVariable[];
-  readonly before: FunctionNetwork;
+  readonly before: WholeNetwork;
+  readonly numberOf: ReadonlyMap<string, number>;
   readonly findings: RawFinding[];
   readonly missing: Set<string>;
   readonly said: Set<string>;
@@ -52,8 +59,8 @@ export function judgeBackFeed(
 ): BackFeedJudgement {
   const { job } = rework;
   const variables = stateVariables(job);
-  const before = functionNetwork(rework, variables, { time: 0, view, open: -1 });
-  const after = functionNetwork(rework, variables, { time: rework.ordinal, view, open: -1 });
+  const before = functionNetwork(rework, variables, rework.labels(0, view), 0);
+  const after = functionNetwork(rework, variables, rework.labels(rework.ordinal, view), rework.ordinal);
   if (before.kind === 'missing' || after.kind === 'missing') {
     const missing =
       after.kind === 'missing' ? after.missing : before.kind === 'missing' ? before.missing : [];
@@ -66,25 +73,28 @@ export function judgeBackFeed(
     view,
     variables,
     before: before.network,
+    numberOf: new Map(variables.map(({ name }, index) => [name, index])),
     findings: [],
     missing: new Set(),
     said: new Set(),
     states: 0,
   };
-  const changed = changedBranches(rework, before.network, after.network);
-  const parts = affectedParts(after.network, (index) => changed[index] === true);
+  const parts = partsWith(after.network, changedBranches(rework, before.network, after.network));
   for (const part of parts) lookAt(search, after.network, part, -1, budget.variables);
-  const affected = new Set(parts.flatMap((part) => part.map(({ element }) => element)));
+  const affected = new Set(
+    parts.flatMap((part) => part.map((index) => after.network.branches[index]?.element ?? -1)),
+  );
   let opens = 0;
-  for (const { edge, elements } of openReturns(rework, after.network, view)) {
-    if (![...elements].some((element) => affected.has(element))) continue;
-    const open = functionNetwork(rework, variables, { time: rework.ordinal, view, open: edge });
-    if (open.kind === 'missing') continue;
-    const cutOff = open.network.branches.map(({ element }) => elements.has(element));
-    opens += 1;
-    for (const part of affectedParts(open.network, (index) => cutOff[index] === true))
-      lookAt(search, open.network, part, edge, budget.variablesWithOpens);
-  }
+  for (const ground of after.network.returns)
+    for (const { edge, elements } of openReturns(rework, after.network, view, ground, (one) =>
+      affected.has(one),
+    )) {
+      const open = withoutJoin(rework, view, after.network, rework.ordinal, edge);
+      if (open === after.network) continue;
+      const cutOff = [...elements].flatMap((element) => open.branchOf(element) ?? []);
+      opens += 1;
+      for (const part of partsWith(open, cutOff)) lookAt(search, open, part, edge, budget.variablesWithOpens);
+    }
   if (search.missing.size > 0) search.findings.push(unknownFinding([...search.missing]));
   return {
     findings: search.findings,
@@ -104,35 +114,39 @@ function unknownFinding(missing: readonly string[]): RawFinding {
   };
 }
 
-/** The parts that hold a branch of the kind asked for, each with its branches. */
-function affectedParts(
-  network: FunctionNetwork,
-  wanted: (branch: number) => boolean,
-): readonly (readonly FunctionBranch[])[] {
-  const partOf = findParts(network);
-  const chosen = new Set<number>();
-  for (const [index] of network.branches.entries()) if (wanted(index)) chosen.add(partOf[index] as number);
-  const members = new Map<number, FunctionBranch[]>();
-  for (const [index, branch] of network.branches.entries()) {
-    const part = partOf[index] as number;
-    if (chosen.has(part)) members.set(part, [...(members.get(part) ?? []), branch]);
-  }
-  return [...members.values()];
-}
-
 function lookAt(
   search: Search,
   network: FunctionNetwork,
-  branches: readonly FunctionBranch[],
+  part: readonly number[],
   open: number,
   most: number,
 ): void {
   const { job, names } = search;
+  const branches = branchesOf(network, part);
   const loads = branches.flatMap(({ kind }, index) => (kind === 'load' ? [index] : []));
   const nodes = new Set(branches.flatMap(({ from, to }) => [from, to]));
-  for (const [node, place] of network.unknown)
-    if (nodes.has(node) && !network.fixed.has(node))
-      search.missing.add(`whether current can come out at ${names.place(place)}`);
+  const grounds = new Set<number>();
+  for (const node of nodes) {
+    const [ground, unknown, unclear] = [
+      network.returnOf(node),
+      network.unknownAt(node),
+      network.unclearAt(node),
+    ];
+    if (ground !== undefined) grounds.add(ground);
+    if (unknown !== undefined && network.held(node) === undefined)
+      search.missing.add(`whether current can come out at ${names.place(unknown)}`);
+    if (unclear !== undefined) search.missing.add(`which supply is behind ${names.place(unclear)}`);
+  }
+  if (grounds.size > 1) {
+    // Volts against one return say nothing about the other.
+    const poleOf = (ground: number): number =>
+      network.pinsAt(ground).find(({ name }) => name === 'return')?.place ?? ground;
+    const returns = [...grounds].map((ground) => names.place(poleOf(ground))).sort(compareText);
+    search.missing.add(
+      `what joins the returns ${returns.join(' and ')}, between which ${partName(job, branches)} lies`,
+    );
+    return;
+  }
   const after = new PartStates(job, network, branches);
   const old = beforePart(search, branches, open);
   // A load that is on anyway and only dimmed by the open return is not lit by it.
@@ -142,13 +156,13 @@ function lookAt(
     const element = branches[load]?.element ?? -1;
     const said = job.wanted.powered.get(element);
     if (said !== undefined)
-      return [{ load, element, ways: said.map((way) => numbered(way, search.variables)) }];
+      return [{ load, element, ways: said.map((way) => numbered(way, search.numberOf)) }];
     if (old?.branchOf.has(element) === true) return [{ load, element, ways: null }];
     search.missing.add(`in which states ${job.elements[element]?.name ?? 'a load'} is meant to be powered`);
     return [];
   });
   const on = new Uint8Array(search.variables.length);
-  const worst = new Map<string, { readonly count: number; readonly finding: () => RawFinding }>();
+  const worst = new Map<string, Worst>();
   const count = relevant.length;
   const looked = Math.min(count, most);
   const states = 2 ** looked;
@@ -168,11 +182,9 @@ function lookAt(
     const wasWhole = open < 0 || whole === null ? was : whole.at(on);
     for (const item of [...now.missing, ...(was?.missing ?? [])]) search.missing.add(item);
     if (!now.settled) search.missing.add(`whether the relays settle with ${stateText(search, on, relevant)}`);
-    const keep = (key: string, finding: () => RawFinding): void => {
-      if ((worst.get(key)?.count ?? Number.POSITIVE_INFINITY) <= ones) return;
-      // The evidence is taken now: the arrays hold another state later.
-      const taken = finding();
-      worst.set(key, { count: ones, finding: () => taken });
+    const keep = (key: string, finding: (now: PartState) => RawFinding): void => {
+      if ((worst.get(key)?.count ?? Number.POSITIVE_INFINITY) > ones)
+        worst.set(key, { count: ones, on: on.slice(), finding });
     };
     if (open < 0) {
       for (const [a, b] of now.ties) {
@@ -208,15 +220,14 @@ function lookAt(
           : ways.some((way) => holds(way, on));
       if (powered === meant || (open >= 0 && !powered)) continue;
       const name = job.elements[element]?.name ?? '';
-      const volts = now.volts[load] ?? null;
-      keep(`${powered ? 'lit' : 'dark'} ${element}`, () => ({
+      keep(`${powered ? 'lit' : 'dark'} ${element}`, ({ volts }) => ({
         kind: powered ? 'load-powered' : 'load-unpowered',
         step: null,
         points: [name],
         witness: {
           is: 'power',
           load: name,
-          volts,
+          volts: volts[load] ?? null,
           state: stateOf(search, on, relevant),
           open: open < 0 ? null : openHop(search, open),
           path: powered ? powerPath(search.rework, names, search.view, after, load, on, open) : [],
@@ -227,12 +238,21 @@ function lookAt(
     }
     search.states += 1;
   }
-  for (const [key, { finding }] of worst) {
+  for (const [key, { on: state, finding }] of worst) {
     // What is wrong with all returns whole is not told again for each that may open.
     if (search.said.has(key)) continue;
     search.said.add(key);
-    search.findings.push(finding());
+    // The way through the metal is only looked for in the states that are told.
+    on.set(state);
+    search.findings.push(finding(after.at(on)));
   }
+}
+
+/** A wrong state with the fewest things on, and what is told of it once the part is in it again. */
+interface Worst {
+  readonly count: number;
+  readonly on: Uint8Array;
+  readonly finding: (now: PartState) => RawFinding;
 }
 
 interface Ask {
@@ -244,9 +264,9 @@ interface Ask {
 
 function numbered(
   way: PoweredWhen,
-  variables: readonly StateVariable[],
+  numberOf: ReadonlyMap<string, number>,
 ): { readonly on: readonly number[]; readonly off: readonly number[] } {
-  const number = (name: string): number => variables.findIndex((one) => one.name === name);
+  const number = (name: string): number => numberOf.get(name) ?? -1;
   return { on: way.on.map(number), off: way.off.map(number) };
 }
 
@@ -259,22 +279,26 @@ function holds(
 
 /** What the same elements were part of before the work, with the same return open; null where none was there. */
 function beforePart(search: Search, branches: readonly FunctionBranch[], open: number): PartStates | null {
-  const { rework, variables, view } = search;
-  let network = search.before;
-  if (open >= 0) {
-    const opened = functionNetwork(rework, variables, { time: 0, view, open });
-    if (opened.kind === 'network') network = opened.network;
-  }
-  const elements = new Set(branches.map(({ element }) => element).filter((element) => element >= 0));
-  const drives = new Set(branches.filter(({ element }) => element < 0).map(({ variable }) => variable));
-  const parts = affectedParts(network, (index) => {
-    const branch = network.branches[index];
-    return (
-      branch !== undefined &&
-      (branch.element >= 0 ? elements.has(branch.element) : drives.has(branch.variable))
-    );
-  }).flat();
-  return parts.length === 0 ? null : new PartStates(search.job, network, parts);
+  const { rework, view, before, job } = search;
+  const network = open < 0 ? before : withoutJoin(rework, view, before, 0, open);
+  const seeds = branches.flatMap(
+    ({ element, place }) =>
+      (element >= 0
+        ? network.branchOf(element)
+        : before.atPlace(place).find((index) => network.branch(index)?.place === place)) ?? [],
+  );
+  const parts = partsWith(network, seeds).flat();
+  return parts.length === 0 ? null : new PartStates(job, network, branchesOf(network, parts));
+}
+
+function branchesOf(network: FunctionNetwork, part: readonly number[]): readonly FunctionBranch[] {
+  return part.flatMap((index) => network.branch(index) ?? []);
+}
+
+/** A part by the first of its elements. */
+function partName(job: Job, branches: readonly FunctionBranch[]): string {
+  const first = branches.find(({ element }) => element >= 0);
+  return job.elements[first?.element ?? -1]?.name ?? 'a part';
 }
 
 function isUnsure(part: PartStates | null, state: PartState | null, element: number): boolean {
@@ -297,7 +321,7 @@ function relevantVariables(
     if (variable >= 0) relevant.add(variable);
   for (const load of loads)
     for (const way of search.job.wanted.powered.get(branches[load]?.element ?? -1) ?? []) {
-      const { on, off } = numbered(way, search.variables);
+      const { on, off } = numbered(way, search.numberOf);
       for (const one of [...on, ...off]) if (one >= 0) relevant.add(one);
     }
   return [...relevant].sort((a, b) => a - b);

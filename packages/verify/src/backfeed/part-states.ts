@@ -80,9 +80,9 @@ export class PartStates {
     };
     this.#from = Int32Array.from(branches, ({ from }) => at(from));
     this.#to = Int32Array.from(branches, ({ to }) => at(to));
-    this.pins = network.pins.filter(({ node }) => local.has(node));
+    this.pins = nodes.flatMap((node) => network.pinsAt(node)).sort((a, b) => a.rank - b.rank);
     this.#pinNode = Int32Array.from(this.pins, ({ node }) => local.get(node) ?? 0);
-    this.#fixed = Float64Array.from(nodes, (node) => network.fixed.get(node) ?? Number.NaN);
+    this.#fixed = Float64Array.from(nodes, (node) => network.held(node) ?? Number.NaN);
     this.branchOf = new Map(
       branches.flatMap((one, index) => (one.element < 0 ? [] : [[one.element, index]])),
     );

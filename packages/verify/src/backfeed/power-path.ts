@@ -170,7 +170,7 @@ function hopsOf(
     const branch = part.branches[way.branch];
     const element = job.elements[branch?.element ?? -1];
     if (element === undefined) {
-      last = part.pins.find(({ node, name }) => node === branch?.to && name !== 'return')?.place ?? -1;
+      last = branch?.place ?? -1;
       continue;
     }
     const [enter, leave] = way.forwards ? [element.from, element.to] : [element.to, element.from];

@@ -1,4 +1,5 @@
 import type { Conducts, Job, Rework } from '@loomproof/netlist';
+import { withChassis } from '../backfeed/function-network.ts';
 import { conductorResistance } from '../electrical/index.ts';
 import type { Names } from '../prove/names.ts';
 import { copperLength } from './copper-length.ts';
@@ -19,42 +20,56 @@ export interface RegionBranch {
   readonly wire: number;
 }
 
+/** A node that a supply or an output of a module holds. */
+export interface RegionPole {
+  /** Against the return of its supply. */
+  readonly volt: number;
+  /** Whether it is an output of a module whose inside is not modelled, which may be off. */
+  readonly output: boolean;
+}
+
 /** A part of the harness between the poles of the supplies that does not influence the rest. */
 export interface CircuitRegion {
   readonly branches: readonly RegionBranch[];
-  /** Volts of each node that a supply or an output of a module holds. */
-  readonly poles: ReadonlyMap<number, number>;
-  readonly volts: number;
+  /** Indices of the branches at each node. */
+  readonly branchesAt: ReadonlyMap<number, readonly number[]>;
+  readonly poles: ReadonlyMap<number, RegionPole>;
+  /** What has to be said before it can be solved at all. */
+  readonly missing: readonly string[];
 }
 
-/** Copper between the poles that the work touched or made, in parts that do not influence one another. */
+/**
+ * Copper between the poles that the work touched, made or parted, in parts that do not influence one another. The cost
+ * is one pass over joins and elements, and beyond it that of the parts.
+ */
 export function circuitRegions(rework: Rework, view: Conducts, names: Names): readonly CircuitRegion[] {
   const { job, graph, ordinal } = rework;
-  const poles = polesOf(job);
-  const volts = job.supplies[0]?.volts ?? 0;
-  const elementsAt = new Map<number, number[]>();
-  for (const [index, element] of job.elements.entries()) {
-    if (element.kind === 'fuse' && rework.fuseFitted[index] !== true) continue;
-    for (const place of [element.from, element.to])
-      elementsAt.set(place, [...(elementsAt.get(place) ?? []), index]);
-  }
+  const elementsAt = elementsByPlace(rework);
+  const poleOf = poles(rework, view);
+  const modelled = new Set(job.elements.map(({ connector }) => connector));
   const regions: CircuitRegion[] = [];
-  const doneNodes = new Set<number>();
+  const done = new Set<number>();
   const alive = (edge: number): boolean => graph.aliveAt(edge, ordinal) && view(edge);
-  const begin = startNodes(rework, alive);
-  for (const start of begin) {
-    if (doneNodes.has(start) || poles.has(start)) continue;
+  for (const start of startNodes(rework)) {
+    if (done.has(start) || poleOf(start) !== null) continue;
     const edges = new Set<number>();
     const elements = new Set<number>();
+    const held = new Map<number, Pole>();
+    const missing = new Set<string>();
     const queue = [start];
-    doneNodes.add(start);
+    done.add(start);
     const reach = (node: number): void => {
-      if (poles.has(node) || doneNodes.has(node)) return;
-      doneNodes.add(node);
-      queue.push(node);
+      const pole = poleOf(node);
+      if (pole !== null) held.set(node, pole);
+      else if (!done.has(node)) {
+        done.add(node);
+        queue.push(node);
+      }
     };
     for (let at = 0; at < queue.length; at += 1) {
       const node = queue[at] as number;
+      const unsaid = unsaidCurrent(job, node, modelled);
+      if (unsaid !== null) missing.add(unsaid);
       for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
         if (!alive(half >> 1)) continue;
         edges.add(half >> 1);
@@ -63,51 +78,123 @@ export function circuitRegions(rework: Rework, view: Conducts, names: Names): re
       for (const index of elementsAt.get(node) ?? []) {
         elements.add(index);
         const element = job.elements[index];
-        if (element === undefined) continue;
-        reach(element.from === node ? element.to : element.from);
+        if (element !== undefined) reach(element.from === node ? element.to : element.from);
       }
     }
+    for (const { unclear } of held.values()) if (unclear !== null) missing.add(unclear);
+    if (new Set([...held.values()].flatMap(({ ground }) => ground ?? [])).size > 1)
+      missing.add(`what joins the returns of the supplies on both sides of ${names.node(start)}`);
     const branches = [
       ...[...edges].sort((a, b) => a - b).map((edge) => copperBranch(rework, names, edge)),
       ...[...elements].sort((a, b) => a - b).map((index) => elementBranch(job, index)),
     ];
-    regions.push({ branches, poles, volts });
+    // Copper that no element hangs on carries nothing, whatever is not said of it.
+    if (elements.size === 0) continue;
+    const branchesAt = new Map<number, number[]>();
+    for (const [index, { from, to }] of branches.entries())
+      for (const node of [from, to]) {
+        const list = branchesAt.get(node);
+        if (list === undefined) branchesAt.set(node, [index]);
+        else list.push(index);
+      }
+    regions.push({ branches, branchesAt, poles: held, missing: [...missing] });
   }
   return regions;
 }
 
+/** What a pin takes of whose device nothing is said; null where that is no question. */
+function unsaidCurrent(job: Job, node: number, modelled: ReadonlySet<number>): string | null {
+  const place = job.places[node];
+  if (place === undefined || place.source !== 'unknown') return null;
+  if (place.kind === 'boundary') return `what current leaves the model at ${place.address}`;
+  const connector = job.connectors[place.connector];
+  if (connector?.device !== true || modelled.has(place.connector)) return null;
+  return `what current ${place.address} takes: its device has no elements`;
+}
+
+function elementsByPlace(rework: Rework): ReadonlyMap<number, readonly number[]> {
+  const at = new Map<number, number[]>();
+  for (const [index, element] of rework.job.elements.entries()) {
+    if (element.kind === 'fuse' && rework.fuseFitted[index] !== true) continue;
+    for (const place of [element.from, element.to]) {
+      const list = at.get(place);
+      if (list === undefined) at.set(place, [index]);
+      else list.push(index);
+    }
+  }
+  return at;
+}
+
 /** Nodes from which regions are grown: what the kit brought, made or parted. */
-function startNodes(rework: Rework, alive: (edge: number) => boolean): readonly number[] {
-  const { job, graph } = rework;
+function startNodes(rework: Rework): readonly number[] {
+  const { job, graph, ordinal } = rework;
+  const { birth, death, from, to, what, edgeCount } = graph;
   const nodes: number[] = [];
-  for (let edge = 0; edge < graph.edgeCount; edge += 1) {
-    if (!alive(edge)) continue;
-    const kind = graph.kind[edge];
-    const made =
-      (graph.birth[edge] ?? 0) > 0 ||
-      (kind === 'conductor' && job.wires[graph.what[edge] ?? -1]?.origin === 'kit');
-    if (made) nodes.push(graph.from[edge] ?? 0, graph.to[edge] ?? 0);
+  for (let edge = 0; edge < edgeCount; edge += 1) {
+    const isNew = (birth[edge] as number) > 0 || (death[edge] as number) <= ordinal;
+    const isKit = graph.kind[edge] === 'conductor' && job.wires[what[edge] as number]?.origin === 'kit';
+    if (isNew || isKit) nodes.push(from[edge] as number, to[edge] as number);
   }
   for (const [index, element] of job.elements.entries()) {
-    const changed = element.kind === 'fuse' && rework.fuseFittedPart[index] !== null;
-    if (changed || job.connectors[element.connector]?.origin === 'kit') nodes.push(element.from, element.to);
+    const isChanged =
+      element.kind === 'fuse' &&
+      (rework.fuseFittedPart[index] !== null || rework.fuseFitted[index] !== element.fitted);
+    if (isChanged || job.connectors[element.connector]?.origin === 'kit')
+      nodes.push(element.from, element.to);
   }
   return nodes;
 }
 
+interface Pole extends RegionPole {
+  /** The net of its return; null for an output of which it is not known. */
+  readonly ground: number | null;
+  /** What has to be said of it, or null. */
+  readonly unclear: string | null;
+}
+
 /** Supply poles, chassis metal and outputs of modules whose inside is not modelled. */
-function polesOf(job: Job): ReadonlyMap<number, number> {
-  const poles = new Map<number, number>();
+function poles(rework: Rework, view: Conducts): (node: number) => Pole | null {
+  const { job, ordinal } = rework;
+  const chassis = job.places.findIndex((one) => one.chassis);
+  const returnPlaces = job.supplies.map(({ returnPlace }) => (returnPlace < 0 ? chassis : returnPlace));
+  const [first = -1] = returnPlaces;
+  // Returns at one place need no labels to be one; chassis metal is one whatever hangs on it.
+  const labels = returnPlaces.every((place) => place === first)
+    ? null
+    : withChassis(job, rework.labels(ordinal, view));
+  const groundOf = (place: number): number => (labels === null ? first : (labels[place] ?? -1));
   const volts = job.supplies[0]?.volts ?? 0;
-  for (const [place, one] of job.places.entries())
-    if (one.chassis) poles.set(place, 0);
-    else if (one.source === 'driven' || one.source === 'switched' || one.source === 'always')
-      poles.set(place, volts);
-  for (const supply of job.supplies) {
-    if (supply.returnPlace >= 0) poles.set(supply.returnPlace, 0);
-    for (const place of supply.places) poles.set(place, supply.volts ?? 0);
+  const isClear =
+    job.supplies.every((one) => one.volts === volts) &&
+    returnPlaces.every((place) => groundOf(place) === groundOf(first));
+  const held = new Map<number, Pole>();
+  for (const [index, supply] of job.supplies.entries()) {
+    const ground = groundOf(returnPlaces[index] ?? -1);
+    for (const place of supply.places)
+      held.set(place, { volt: supply.volts ?? 0, output: false, ground, unclear: null });
   }
-  return poles;
+  for (const supply of job.supplies)
+    if (supply.returnPlace >= 0)
+      held.set(supply.returnPlace, {
+        volt: 0,
+        output: false,
+        ground: groundOf(supply.returnPlace),
+        unclear: null,
+      });
+  return (node) => {
+    const known = held.get(node);
+    if (known !== undefined) return known;
+    const one = job.places[node];
+    if (one === undefined) return null;
+    if (one.chassis) return { volt: 0, output: false, ground: groundOf(node), unclear: null };
+    if (one.source !== 'driven' && one.source !== 'switched' && one.source !== 'always') return null;
+    return {
+      volt: volts,
+      output: one.source !== 'always',
+      ground: isClear ? groundOf(first) : null,
+      unclear: isClear ? null : `which supply is behind ${one.address}`,
+    };
+  };
 }
 
 function copperBranch(rework: Rework, names: Names, edge: number): RegionBranch {

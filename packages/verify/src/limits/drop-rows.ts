@@ -1,65 +1,99 @@
 import type { Job } from '@loomproof/netlist';
+import type { PoweredBefore } from '../backfeed/powered-before.ts';
 import { type SizeFamily, sizeResistance, standardSizes } from '../electrical/index.ts';
 import type { LossPart } from '../prove/finding.ts';
 import type { CircuitRegion } from './circuit-region.ts';
 import { dropLimit } from './limit-sources.ts';
 import type { DropRow } from './limit-table.ts';
-import { designAmpere, type RegionFlow, solveRegion } from './solve-region.ts';
+import { regionStates } from './region-states.ts';
+import { designAmpere, type ReachedLoad, type RegionFlow, solveRegion } from './solve-region.ts';
 
 /** Currents below this are rounding. */
 const noAmpere = 1e-9;
 
-/** The flow of a region with all loads on, its rows, and what is not said. */
+/** The losses of a region, and what is not said. */
 export interface RegionDrops {
   readonly rows: readonly DropRow[];
-  /** One for each way the relays may stand; empty where something is missing. */
+  /** One for each state tried; none for a state in which something is missing. */
   readonly flows: readonly RegionFlow[];
   readonly missing: readonly string[];
 }
 
 /**
- * Solves a region with every output and switch on, once with all relays on and once with all off, each load taking the
- * current that it is designed for, and gives for every load the worse of the two.
+ * Solves a region in every state that may be the worst, each load taking the current that it is designed for, and gives
+ * for every load the state in which it loses most.
+ * @param before - what had power before the work, for loads of which nothing is said.
  */
-export function dropRows(job: Job, region: CircuitRegion): RegionDrops {
-  const missing = new Set<string>();
+export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore): RegionDrops {
+  const missing = new Set<string>(region.missing);
   const rows = new Map<number, DropRow>();
   const flows: RegionFlow[] = [];
-  for (const coilsOn of [true, false]) {
-    const state = { coilsOn, onlyDrive: -1 };
+  if (missing.size > 0) return { rows: [], flows, missing: [...missing] };
+  const { states, all } = regionStates(job, region);
+  if (states.length < all)
+    missing.add(`the losses in more than ${states.length} of ${all} states of ${nameOf(job, region)}`);
+  for (const { state, said, offNames, coilsOn } of states) {
     const trial = solveRegion(job, region, state, null);
     if (trial === null) {
       missing.add('a state of the diodes that can be solved');
       continue;
     }
     const reached = reachedLoads(region, trial);
+    // A coil that gets nothing cannot hold its contacts.
+    const hasCoil = (coil: number): boolean =>
+      region.branches.some((one, index) => one.kind === 'load' && one.index === coil && !reached.has(index));
+    if ([...coilsOn].some(hasCoil)) continue;
     const lacking = new Set<string>();
     for (const [index, branch] of region.branches.entries()) {
       if (Math.abs(trial.amperes[index] ?? 0) <= noAmpere) continue;
       for (const one of branch.missing) lacking.add(one);
       const element = branch.kind === 'load' ? job.elements[branch.index] : undefined;
-      if (element !== undefined && designAmpere(element, region.volts) === null)
+      if (element !== undefined && designAmpere(element, reached.get(index)?.nominalVolt ?? 0) === null)
         lacking.add(`the current of ${element.name}: its resistance, or its power and volts`);
     }
     for (const one of lacking) missing.add(one);
     const flow = lacking.size > 0 ? null : solveRegion(job, region, state, reached);
     if (flow !== null) flows.push(flow);
-    for (const load of reached.keys()) {
-      const row = rowOf(job, region, load, flow, [...lacking].sort());
-      const before = rows.get(load);
-      if (before === undefined || (row.dropVolt ?? Infinity) > (before.dropVolt ?? Infinity))
-        rows.set(load, row);
+    const off = new Set(offNames);
+    for (const [load, { nominalVolt }] of reached) {
+      // Where it is not meant to have power, that it has some is what is wrong, and not how little it loses.
+      if (!isMeant(job, region.branches[load]?.index ?? -1, off, before)) continue;
+      const row = rowOf(job, region, load, nominalVolt, flow, [...lacking].sort(), said);
+      const worst = rows.get(load);
+      // What is not known may be worse than all that is; of equal states the first, with most of it on, is told.
+      const worse =
+        worst === undefined ||
+        (worst.dropVolt !== null && (row.dropVolt ?? Infinity) > worst.dropVolt + 1e-12);
+      if (worse) rows.set(load, row);
     }
   }
   return { rows: [...rows.values()], flows, missing: [...missing] };
 }
 
-/** Loads that current reaches, with its direction. */
-export function reachedLoads(region: CircuitRegion, flow: RegionFlow): ReadonlyMap<number, 1 | -1> {
-  const reached = new Map<number, 1 | -1>();
+function nameOf(job: Job, region: CircuitRegion): string {
+  const load = region.branches.find(({ kind }) => kind === 'load');
+  return `the part with ${job.elements[load?.index ?? -1]?.name ?? region.branches[0]?.what ?? ''}`;
+}
+
+/** Whether a load may be meant to have power with so much off: by what is said of it, or as before the work. */
+function isMeant(job: Job, load: number, off: ReadonlySet<string>, before: PoweredBefore): boolean {
+  if (off.size === 0) return true;
+  const said = job.wanted.powered.get(load);
+  if (said !== undefined) return said.some(({ on }) => on.every((name) => !off.has(name)));
+  return before(load, off) ?? true;
+}
+
+/** Loads that current reaches, with its direction and the volts between the poles that it comes from and goes to. */
+export function reachedLoads(region: CircuitRegion, flow: RegionFlow): ReadonlyMap<number, ReachedLoad> {
+  const reached = new Map<number, ReachedLoad>();
   for (const [index, branch] of region.branches.entries()) {
     const ampere = flow.amperes[index] ?? 0;
-    if (branch.kind === 'load' && Math.abs(ampere) > noAmpere) reached.set(index, ampere > 0 ? 1 : -1);
+    if (branch.kind !== 'load' || Math.abs(ampere) <= noAmpere) continue;
+    const { top, bottom } = wayOf(region, flow, index);
+    reached.set(index, {
+      sign: ampere > 0 ? 1 : -1,
+      nominalVolt: (flow.volts.get(top) ?? 0) - (flow.volts.get(bottom) ?? 0),
+    });
   }
   return reached;
 }
@@ -68,31 +102,35 @@ function rowOf(
   job: Job,
   region: CircuitRegion,
   load: number,
+  nominalVolt: number,
   flow: RegionFlow | null,
   missing: readonly string[],
+  state: readonly string[],
 ): DropRow {
   const branch = region.branches[load];
   const element = job.elements[branch?.index ?? -1];
   const circuit = element?.name ?? '';
-  const ampere = element === undefined ? null : designAmpere(element, region.volts);
+  const ampere = element === undefined ? null : designAmpere(element, nominalVolt);
   const empty: DropRow = {
     circuit,
     ampere,
     lengthMm: null,
     size: null,
+    ohm: null,
     dropVolt: null,
     limitVolt: null,
     marginVolt: null,
     source: null,
     smallest: null,
     parts: [],
+    state,
     missing,
   };
   if (flow === null || element === undefined || branch === undefined || ampere === null) return empty;
   const across = Math.abs((flow.volts.get(branch.from) ?? 0) - (flow.volts.get(branch.to) ?? 0));
-  const dropVolt = region.volts - across;
-  const way = wayOf(region, flow, load);
-  const limit = dropLimit(job, element, region.volts, ampere);
+  const dropVolt = nominalVolt - across;
+  const { way } = wayOf(region, flow, load);
+  const limit = dropLimit(job, element, nominalVolt, ampere);
   const parts = way.map(
     (index): LossPart => ({
       what: region.branches[index]?.what ?? '',
@@ -108,7 +146,8 @@ function rowOf(
     null,
   );
   const lengthMm = wires.reduce((sum, { index }) => sum + (region.branches[index]?.lengthMm ?? 0), 0);
-  const known = { ...empty, lengthMm, size: thinnest?.wire.size?.raw ?? null, dropVolt, parts };
+  const ohm = way.reduce((sum, index) => sum + (region.branches[index]?.ohm ?? 0), 0);
+  const known = { ...empty, lengthMm, ohm, size: thinnest?.wire.size?.raw ?? null, dropVolt, parts };
   if (limit.kind === 'missing') return { ...known, missing: [limit.what] };
   const inWires = wires.reduce((sum, { index }) => sum + lossOf(region, flow, index), 0);
   return {
@@ -133,21 +172,27 @@ function lossOf(region: CircuitRegion, flow: RegionFlow, index: number): number 
   return Math.abs((flow.volts.get(branch?.from ?? -1) ?? 0) - (flow.volts.get(branch?.to ?? -1) ?? 0));
 }
 
-/** The branches on the way from the supply to a load and back, by the largest current at each fork. */
-function wayOf(region: CircuitRegion, flow: RegionFlow, load: number): readonly number[] {
-  const at = new Map<number, number[]>();
-  for (const [index, branch] of region.branches.entries())
-    for (const node of [branch.from, branch.to]) at.set(node, [...(at.get(node) ?? []), index]);
+/** The way of a current with the poles at its two ends. */
+interface CurrentWay {
+  /** Branches from the supply to a load and back, without the load. */
+  readonly way: readonly number[];
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** The way from the supply to a load and back, by the largest current at each fork. */
+function wayOf(region: CircuitRegion, flow: RegionFlow, load: number): CurrentWay {
   const branch = region.branches[load];
-  if (branch === undefined) return [];
+  if (branch === undefined) return { way: [], top: -1, bottom: -1 };
   const forwards = (flow.amperes[load] ?? 0) > 0;
-  const follow = (start: number, sign: 1 | -1): number[] => {
+  const follow = (start: number, sign: 1 | -1): readonly [number[], number] => {
     const way: number[] = [];
     const seen = new Set([start]);
-    for (let node = start; !region.poles.has(node); ) {
+    let node = start;
+    while (!region.poles.has(node) || flow.off.has(node)) {
       let best = -1;
       let most = noAmpere;
-      for (const index of at.get(node) ?? []) {
+      for (const index of region.branchesAt.get(node) ?? []) {
         const one = region.branches[index];
         if (one === undefined || one.kind === 'load') continue;
         const into = (flow.amperes[index] ?? 0) * (one.to === node ? 1 : -1) * sign;
@@ -160,11 +205,11 @@ function wayOf(region: CircuitRegion, flow: RegionFlow, load: number): readonly 
       if (seen.has(node)) break;
       seen.add(node);
     }
-    return way;
+    return [way, node];
   };
-  const out = follow(forwards ? branch.from : branch.to, 1);
-  const back = follow(forwards ? branch.to : branch.from, -1);
-  return [...out.reverse(), ...back];
+  const [out, top] = follow(forwards ? branch.from : branch.to, 1);
+  const [back, bottom] = follow(forwards ? branch.to : branch.from, -1);
+  return { way: [...out.reverse(), ...back], top, bottom };
 }
 
 function smallestThatPasses(

@@ -1,4 +1,5 @@
 import { type Conducts, compareText, type Job, type Rework } from '@loomproof/netlist';
+import { poweredBefore } from '../backfeed/powered-before.ts';
 import type { LossPart, RawFinding } from '../prove/finding.ts';
 import type { Names } from '../prove/names.ts';
 import { type CircuitRegion, circuitRegions } from './circuit-region.ts';
@@ -7,7 +8,7 @@ import { judgeBusPairs } from './judge-bus-pairs.ts';
 import { leadLimit } from './limit-sources.ts';
 import type { DropRow, LimitTable, LoadingRow, ProtectionRow } from './limit-table.ts';
 import { type ProtectionJudgement, protectionRows } from './protection-rows.ts';
-import { type RegionFlow, solveRegion } from './solve-region.ts';
+import { type RegionFlow, type RegionState, solveRegion } from './solve-region.ts';
 
 /** Findings of obligation 9 with the table that they come from. */
 export interface LimitJudgement {
@@ -27,11 +28,10 @@ export function judgeLimits(rework: Rework, view: Conducts, names: Names): Limit
   const loading: LoadingRow[] = [];
   for (const supply of job.supplies) if (supply.volts === null) missing.add(`the volts of ${supply.name}`);
   if (job.supplies.length === 0) missing.add('a supply, with its volts');
-  // One voltage is taken for the whole kit; where there are two, what is judged with one of them would be wrong.
-  if (hasSeveralVoltages(job)) missing.add('a judgement for more than one supply voltage, which is not made');
+  const before = poweredBefore(rework, view);
   if (missing.size === 0)
     for (const region of circuitRegions(rework, view, names)) {
-      const found = dropRows(job, region);
+      const found = dropRows(job, region, before);
       for (const one of found.missing) missing.add(one);
       drops.push(...found.rows);
       for (const row of found.rows) for (const one of row.missing) missing.add(one);
@@ -94,7 +94,7 @@ function dropFinding(row: DropRow): RawFinding {
     points: [row.circuit],
     witness: {
       is: 'limit',
-      quantity: 'drop out and return',
+      quantity: `drop out and return${row.state.length === 0 ? '' : ` with ${row.state.join(', ')}`}`,
       value: row.dropVolt ?? 0,
       limit: row.limitVolt ?? 0,
       unit: 'V',
@@ -161,7 +161,7 @@ function driveLoads(job: Job, region: CircuitRegion): readonly LoadingRow[] {
   return region.branches.flatMap((branch, index): LoadingRow[] => {
     const element = branch.kind === 'contact' ? job.elements[branch.index] : undefined;
     if (element?.kind !== 'drive' || (element.leastAmps === null && element.mostAmps === null)) return [];
-    const state = { coilsOn: true, onlyDrive: branch.index };
+    const state = aloneState(job, region, branch.index);
     const trial = solveRegion(job, region, state, null);
     const flow = trial === null ? null : solveRegion(job, region, state, reachedLoads(region, trial));
     if (flow === null) return [];
@@ -175,6 +175,17 @@ function driveLoads(job: Job, region: CircuitRegion): readonly LoadingRow[] {
       },
     ];
   });
+}
+
+/** One drive on and no other source but the supplies; relays stand as with their coils on. */
+function aloneState(job: Job, region: CircuitRegion, drive: number): RegionState {
+  const open = region.branches.flatMap(({ kind, index }) => {
+    const element = kind === 'contact' ? job.elements[index] : undefined;
+    if (element?.kind === 'drive') return index === drive ? [] : [index];
+    return element !== undefined && element.workedBy >= 0 && element.restClosed ? [index] : [];
+  });
+  const off = [...region.poles].flatMap(([node, { output }]) => (output ? [node] : []));
+  return { open: new Set(open), off: new Set(off) };
 }
 
 function worstLoading(rows: readonly LoadingRow[]): readonly LoadingRow[] {
@@ -207,9 +218,4 @@ function loadingFindings(row: LoadingRow): readonly RawFinding[] {
       keys: [],
     },
   ];
-}
-
-/** Whether the supplies of a kit have different volts. */
-export function hasSeveralVoltages(job: Job): boolean {
-  return new Set(job.supplies.flatMap(({ volts }) => (volts === null ? [] : [volts]))).size > 1;
 }

@@ -9,6 +9,8 @@ export interface DropRow {
   readonly lengthMm: number | null;
   /** The smallest conductor on the way, as written. */
   readonly size: string | null;
+  /** Ohms of the conductors, joints and contacts on its way, out and return; a diode has none. */
+  readonly ohm: number | null;
   readonly dropVolt: number | null;
   readonly limitVolt: number | null;
   readonly marginVolt: number | null;
@@ -18,6 +20,8 @@ export interface DropRow {
   readonly smallest: string | null;
   /** Conductors, joints and elements from the supply to the load and back, with what each takes. */
   readonly parts: readonly LossPart[];
+  /** What is off in the state in which it loses most, as `heater relay off`; nothing where everything is on. */
+  readonly state: readonly string[];
   readonly missing: readonly string[];
 }
 

@@ -31,13 +31,19 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
     if (element.kind === 'load' || element.kind === 'coil') continue;
     if (element.kind === 'fuse' && rework.fuseFitted[index] !== true) continue;
     const sides = element.kind === 'diode' ? [element.from] : [element.from, element.to];
-    for (const place of sides) elementsAt.set(place, [...(elementsAt.get(place) ?? []), index]);
+    for (const place of sides) {
+      const list = elementsAt.get(place);
+      if (list === undefined) elementsAt.set(place, [index]);
+      else list.push(index);
+    }
   }
   const stop = new Set(job.places.flatMap((one, place) => (one.chassis ? [place] : [])));
   for (const supply of job.supplies) {
     if (supply.returnPlace >= 0) stop.add(supply.returnPlace);
     for (const place of supply.places) stop.add(place);
   }
+  // A node or join with the nearest fuse, as one number.
+  const key = (index: number, fuse: number): number => index * (job.elements.length + 1) + fuse + 1;
   const queue: Step[] = job.supplies.flatMap(({ places }) =>
     places.map((node) => ({ node, fuse: -1, mm: 0 })),
   );
@@ -47,7 +53,7 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
     seen.add(key(step.node, step.fuse));
     queue.push(step);
   };
-  const passed = new Map<string, { readonly edge: number; readonly fuse: number; readonly mm: number }>();
+  const passed = new Map<number, { readonly edge: number; readonly fuse: number; readonly mm: number }>();
   for (let at = 0; at < queue.length; at += 1) {
     const step = queue[at] as Step;
     for (let half = graph.firstHalf(step.node); half >= 0; half = graph.nextHalf(half)) {
@@ -79,11 +85,6 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
     const concerned = fuse < 0 ? made(edge) : concernedFuses.has(fuse);
     return judge(rework, edge, fuse, mm, concerned);
   });
-}
-
-/** Edges and nodes are far fewer than this, so a pair is one number in words. */
-function key(a: number, b: number): string {
-  return `${a} ${b}`;
 }
 
 function judge(
@@ -123,7 +124,7 @@ function judge(
   }
   const part = job.parts.get(rework.fuseFittedPart[fuse] ?? '');
   const ratingAmpere = part?.is === 'fuse' ? part.ratingAmps : element.ratingAmps;
-  const limit = fuseLimit(job, wire, job.supplies[0]?.volts ?? 0);
+  const limit = fuseLimit(job, wire, Math.max(0, ...job.supplies.map(({ volts }) => volts ?? 0)));
   const missing = [
     ...(ratingAmpere === null ? [`the rating of ${element.name}`] : []),
     ...(limit.kind === 'missing' ? [limit.what] : []),

@@ -1,7 +1,7 @@
 import type { DeviceElement, Job } from '@loomproof/netlist';
 import { loadOhm } from '../backfeed/part-states.ts';
 import { type NetworkElement, solveNetwork } from '../electrical/index.ts';
-import type { CircuitRegion, RegionBranch } from './circuit-region.ts';
+import type { CircuitRegion } from './circuit-region.ts';
 
 /** What flows in a region in one state. */
 export interface RegionFlow {
@@ -9,21 +9,32 @@ export interface RegionFlow {
   readonly volts: ReadonlyMap<number, number>;
   /** Amperes through each branch from its `from` to its `to`. */
   readonly amperes: readonly number[];
+  /** Outputs of modules that are off, by node. */
+  readonly off: ReadonlySet<number>;
 }
 
-/** Which contacts are closed: everything but the outputs named, and relays on or off. */
+/** What is not conducting in a state; all else is closed and on. */
 export interface RegionState {
-  readonly coilsOn: boolean;
-  /** The only output that is on, as an element; -1 for all of them. */
-  readonly onlyDrive: number;
+  /** Elements that are open: switches, drives, contacts of relays, and coils that take nothing. */
+  readonly open: ReadonlySet<number>;
+  /** Outputs of modules that are off, by node. */
+  readonly off: ReadonlySet<number>;
+}
+
+/** A load that current reaches. */
+export interface ReachedLoad {
+  /** Whether the current goes from its `from` to its `to` or back. */
+  readonly sign: 1 | -1;
+  /** Volts between the poles that it hangs between. */
+  readonly nominalVolt: number;
 }
 
 /** The current that a load is designed for, in amperes; null when the kit does not say. */
-export function designAmpere(load: DeviceElement, supplyVolt: number): number | null {
+export function designAmpere(load: DeviceElement, nominalVolt: number): number | null {
   if (load.watts !== null && load.volts !== null && load.volts > 0) return load.watts / load.volts;
-  if (load.watts !== null && supplyVolt > 0) return load.watts / supplyVolt;
+  if (load.watts !== null && nominalVolt > 0) return load.watts / nominalVolt;
   const ohm = loadOhm(load);
-  return ohm === null ? null : supplyVolt / ohm;
+  return ohm === null ? null : nominalVolt / ohm;
 }
 
 /** Stands in for what is not said while it is found out where current goes at all. */
@@ -32,14 +43,14 @@ const standIn = { copper: 0.01, load: 20, diodeOnOhm: 0.01 };
 /**
  * Solves a region. As `resistors` it is found out where current goes at all, with stand-ins for what is not said; as
  * `design` each load that current reaches takes the current that it is designed for.
- * @param reached - loads with the direction of their current, from the first way of solving.
+ * @param reached - loads with the direction of their current and the volts they hang between, from the first way of solving.
  * @returns the flow, or null where the network has no solution.
  */
 export function solveRegion(
   job: Job,
   region: CircuitRegion,
   state: RegionState,
-  reached: ReadonlyMap<number, 1 | -1> | null,
+  reached: ReadonlyMap<number, ReachedLoad> | null,
 ): RegionFlow | null {
   const left = new Map(reached ?? []);
   for (;;) {
@@ -67,7 +78,7 @@ export function solveRegion(
     for (const [element, branch] of built.branchOf.entries())
       if (branch >= 0)
         amperes[branch] = (built.sign[element] ?? 1) * (solution.elements[element]?.ampere ?? 0);
-    return { volts, amperes };
+    return { volts, amperes, off: state.off };
   }
 }
 
@@ -82,7 +93,7 @@ function build(
   job: Job,
   region: CircuitRegion,
   state: RegionState,
-  reached: ReadonlyMap<number, 1 | -1> | null,
+  reached: ReadonlyMap<number, ReachedLoad> | null,
 ): Built {
   const local = new Map<number, number>();
   const at = (node: number): number => {
@@ -101,6 +112,7 @@ function build(
   };
   for (const [index, branch] of region.branches.entries()) {
     const [from, to] = [at(branch.from), at(branch.to)];
+    if (branch.kind !== 'copper' && branch.kind !== 'metal' && state.open.has(branch.index)) continue;
     if (branch.kind === 'load') {
       if (reached === null) {
         const element = job.elements[branch.index];
@@ -110,31 +122,23 @@ function build(
       }
       const way = reached.get(index);
       const element = job.elements[branch.index];
-      const ampere = element === undefined ? null : designAmpere(element, region.volts);
+      const ampere =
+        element === undefined || way === undefined ? null : designAmpere(element, way.nominalVolt);
       if (way === undefined || ampere === null) continue;
-      add({ kind: 'current-source', from, to, ampere: way * ampere }, index);
+      add({ kind: 'current-source', from, to, ampere: way.sign * ampere }, index);
     } else if (branch.kind === 'diode') {
       const element = job.elements[branch.index];
       const onOhm = branch.ohm !== null && branch.ohm > 0 ? branch.ohm : standIn.diodeOnOhm;
       add({ kind: 'diode', from, to, forwardVolt: element?.dropVolts ?? 0, onOhm }, index);
-    } else if (closed(job, branch, state)) {
+    } else {
       const ohm = branch.ohm ?? standIn.copper;
       add(ohm > 0 ? { kind: 'resistor', from, to, ohm } : { kind: 'joint', from, to }, index);
     }
   }
-  for (const [node, volt] of region.poles) {
+  for (const [node, { volt }] of region.poles) {
     const pole = local.get(node);
-    const driven =
-      state.onlyDrive >= 0 && job.supplies.every(({ places }) => !places.includes(node)) && volt > 0;
-    if (pole !== undefined && !driven) add({ kind: 'voltage-source', from: 0, to: pole, volt, ohm: 0 }, -1);
+    if (pole !== undefined && !state.off.has(node))
+      add({ kind: 'voltage-source', from: 0, to: pole, volt, ohm: 0 }, -1);
   }
   return { network: { nodeCount: local.size + 1, reference: 0, elements }, local, branchOf, sign };
-}
-
-function closed(job: Job, branch: RegionBranch, { coilsOn, onlyDrive }: RegionState): boolean {
-  if (branch.kind !== 'contact') return true;
-  const element = job.elements[branch.index];
-  if (element === undefined) return false;
-  if (element.kind === 'drive') return onlyDrive < 0 || branch.index === onlyDrive;
-  return element.workedBy < 0 || coilsOn !== element.restClosed;
 }
