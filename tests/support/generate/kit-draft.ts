@@ -288,7 +288,14 @@ export class KitDraft {
       this.stockWire(splice, this.somewhere());
       to = splice;
     }
-    return { wire: this.stockWire(from, to), from, to };
+    const wire = this.stockWire(from, to);
+    if (this.random.chance(0.1)) {
+      // A second way round, so that what a job parts may stay joined.
+      const via = this.filledCavity();
+      this.stockWire(via, from);
+      this.stockWire(via, to);
+    }
+    return { wire, from, to };
   }
 
   /** Wires from a stud to two cavities and between those, so that there are paths of more than one length. */

@@ -166,7 +166,9 @@ export const jumperThereAndGone: Job = (draft) => {
   const { random } = draft;
   const [bare, wired] = [draft.emptyCavity(), draft.filledCavity()];
   draft.stockWire(wired, draft.somewhere());
-  const between = random.shuffled([bare, wired]) as [string, string];
+  // At a stud it touches a net that other jobs work on.
+  const first = random.chance(0.4) ? random.pick([...(draft.stock.studs?.keys() ?? [])]) : bare;
+  const between = random.shuffled([first, wired]) as [string, string];
   const jumper = draft.name('J');
   draft.addJob(
     {

@@ -49,13 +49,18 @@ export function stubsOf(after: HarnessState, isPlugged: IsPlugged, copper: reado
 /** Judges the stubs against those that the intent declares. */
 export function judgeStubs(stubs: readonly Stub[], wanted: WantedRows): Problem[] {
   const problems: Problem[] = [];
-  const declared = (wanted.stubs ?? []).map((row) => ({ row, met: false }));
+  // Stubs of one wire on one net are alike, and each declared one needs a piece of its own.
+  const taken = new Set<Stub>();
+  const declared = (wanted.stubs ?? []).map((row) => {
+    const own = stubs.find((one) => !taken.has(one) && row.of === one.wire && one.attached.has(row.at));
+    if (own !== undefined) taken.add(own);
+    return { row, met: own !== undefined };
+  });
   for (const { piece, wire, attached, live } of stubs) {
     const said = declared.filter(({ row }) => row.of === wire && attached.has(row.at));
     if (said.length === 0 && attached.size > 0)
       problems.push({ kind: 'stub-undeclared', step: null, about: piece });
     for (const one of said) {
-      one.met = true;
       const { is } = one.row;
       if (is === 'dead' && live === 'yes') problems.push({ kind: 'stub-not-dead', step: null, about: piece });
       else if (is === 'live' && live === 'no')

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { asFound, bench, off, on } from '../../../../tests/support/bench-kit.ts';
-import { findingOf, linesOf } from '../../../../tests/support/verdict-of.ts';
+import { findingOf, linesOf, verdictOf } from '../../../../tests/support/verdict-of.ts';
 
 const cut = 'do: cut, wire: horn, at: 400 mm from K1:3, leaves: [x, y]';
 const spliced = [
@@ -377,5 +377,28 @@ describe('a kit wire', () => {
       wanted: ['additions: { b: { to: K1:2, add: [B1:1] } }'],
     });
     expect(linesOf(kit)).toEqual([]);
+  });
+
+  it('is broken by an insert that nobody named, though its cavity faces a net that a move states', () => {
+    const kit = (cavity: string): string =>
+      bench({
+        connectors: ['P: { cavities: 1..3, into: Q, accepts: [T] }', 'Q: { cavities: 1..3, accepts: [T] }'],
+        wires: [
+          'w: { from: P:1, to: G2, size: 0.5 mm2, from terminal: T }',
+          'q: { from: Q:3, to: G2, size: 0.5 mm2, from terminal: T }',
+        ],
+        work: [
+          off,
+          'do: unplug, connector: P',
+          'do: withdraw, cavity: P:1',
+          `do: insert, end: w@P:1, cavity: ${cavity}`,
+          'do: plug, connector: P',
+          on,
+        ],
+        wanted: ['moves: [{ from: P:1, to: P:2 }]'],
+      });
+    expect(linesOf(kit('P:2'))).toEqual([]);
+    const refuted = verdictOf(kit('P:3')).obligations.filter((one) => one.verdict === 'refuted');
+    expect(refuted.map((one) => one.obligation)).toEqual([1, 3]);
   });
 });

@@ -115,6 +115,43 @@ describe('a net that is open', () => {
     expect(findingOf(kit, 'circuit-open')).toMatchObject({ step: 4 });
   });
 
+  it('was never joined where only a test jumper joined it, and taking that off is no cause', () => {
+    const kit = bench({
+      work: [
+        off,
+        'do: fit jumper, between: [K5:1, K1:4], as: LOOP, serves: the test',
+        'do: remove jumper, jumper: LOOP',
+        on,
+      ],
+      wanted: ['circuits: { new: [K1:4, K5:1] }'],
+    });
+    expect(findingOf(kit, 'circuit-open')).toMatchObject({ step: null, culprits: [] });
+  });
+
+  it('blames the cut of the wrong wire where the two ends of the right cut are joined to its ends', () => {
+    const twoEnds = (wire: string, from: string, ends: string): string =>
+      `do: cut, wire: ${wire}, at: 400 mm from ${from}, leaves: [${ends}]`;
+    const joinEnds = (one: string, other: string, name: string): readonly string[] => [
+      strip(one),
+      strip(other),
+      `do: join, ends: [${one}, ${other}], with: SP, as: ${name}`,
+    ];
+    const kit = bench({
+      bagParts: 'SP: 2',
+      work: [
+        off,
+        twoEnds('lamp', 'K1:2', 'x, y'),
+        twoEnds('lamp return', 'K2:2', 'v, w'),
+        ...joinEnds('x@y', 'v@w', 'S1'),
+        ...joinEnds('y@x', 'w@v', 'S2'),
+        on,
+      ],
+      wanted: ['circuits: { lamp: [K1:2, K2:1] }'],
+    });
+    const finding = findingOf(kit, 'wrong-connection');
+    expect(finding.culprits).toEqual([2, 3, 6, 9]);
+  });
+
   it('that nobody named is split, and breaks obligation 3 alone', () => {
     const kit = bench({
       bagParts: 'CAP: 2',

@@ -122,7 +122,8 @@ function finding(
   for (const { step } of [...joins, ...opens]) if (step !== null) culprits.add(step);
   // The closing step is the last of them; any step that made a hop of the way may be the wrong one.
   for (const join of joins) for (const step of handsIn(join, rework)) culprits.add(step);
-  if (opens.some((net) => net.cause === 'never joined')) {
+  for (const net of opens) for (const step of handsOnCutEnds(net, rework, names)) culprits.add(step);
+  if (opens.length > 0) {
     for (const step of stepsOnLoops(
       [...one.nets.values()].map((places) => places[0] ?? 0),
       rework,
@@ -164,6 +165,29 @@ function handsIn(join: WrongJoin, rework: Rework): readonly number[] {
   return steps;
 }
 
+/**
+ * Where a cut parted a net that should be whole again, the steps that joined its two ends to something, and the cuts that
+ * made what they are joined to: the other end of the missing join may come from the wrong wire.
+ */
+function handsOnCutEnds(net: OpenNet, rework: Rework, names: Names): readonly number[] {
+  const { job } = rework;
+  const cut = job.steps.find(({ number }) => number === net.step);
+  if (cut?.action.kind !== 'cut') return [];
+  const steps: number[] = [];
+  const met = new Set<number>();
+  for (const end of cut.action.newEnds) {
+    const joint = rework.endJoint[end] ?? -1;
+    if (joint < 0) continue;
+    const last = names.stepNumber(rework.lastStepOnEnd[end] ?? 0);
+    if (last !== null) steps.push(last);
+    for (const other of rework.jointEnds[joint] ?? []) met.add(other);
+  }
+  for (const { action, number } of job.steps) {
+    if (action.kind === 'cut' && action.newEnds.some((end) => met.has(end))) steps.push(number);
+  }
+  return steps;
+}
+
 function earliest(nets: readonly { readonly step: number | null }[]): number | null {
   return nets.flatMap(({ step }) => (step === null ? [] : [step])).sort((a, b) => a - b)[0] ?? null;
 }
@@ -197,12 +221,16 @@ function joinedSince(a: number, b: number, rework: Rework, view: Conducts): numb
   return 0;
 }
 
-/** Ordinal of the step that parted places for the last time, or null when they were never all joined. */
+/**
+ * Ordinal of the step that parted places for the last time, or null when they were never all joined. What only a test
+ * jumper joined was never to last, so taking the jumper off parts nothing.
+ */
 function partedBy(places: readonly number[], rework: Rework, view: Conducts): number | null {
   const [first, ...rest] = places;
   if (first === undefined) return null;
+  const lasting: Conducts = (edge) => view(edge) && rework.graph.kind[edge] !== 'jumper';
   for (let time = rework.ordinal - 1; time >= 0; time -= 1) {
-    const reached = new Set(reachedFrom(rework.graph, time, first, view));
+    const reached = new Set(reachedFrom(rework.graph, time, first, lasting));
     if (rest.every((place) => reached.has(place))) return time + 1;
   }
   return null;

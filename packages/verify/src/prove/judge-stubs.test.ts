@@ -144,4 +144,21 @@ describe('a stub', () => {
     });
     expect(verdictOf(many).stubs[0]?.at).toHaveLength(12);
   });
+
+  it('is held against the statement at its own place where a second way joins it to another stub', () => {
+    const both = (...stubs: readonly string[]): string =>
+      bench({
+        bagParts: 'CAP: 2',
+        wires: [
+          'way: { from: K1:2, to: K5:1, size: 0.5 mm2 }',
+          'further: { from: K5:1, to: K2:1, size: 0.5 mm2 }',
+        ],
+        work,
+        wanted: ['retired: [{ wire: lamp }]', `stubs: [${stubs.join(', ')}]`],
+      });
+    const other = live.replace('K1:2', 'K2:1');
+    expect(linesOf(both(live, other))).toEqual([]);
+    expect(linesOf(both(other, live))).toEqual([]);
+    expect(linesOf(both(live, other, live.replace('K1:2', 'K5:1')))).toEqual(['stub-missing@- K5:1, lamp']);
+  });
 });

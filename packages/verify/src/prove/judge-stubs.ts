@@ -1,4 +1,4 @@
-import { type Conducts, type Rework, reachedFrom } from '@loomproof/netlist';
+import { type Conducts, type Rework, reachedFrom, type WireEnd } from '@loomproof/netlist';
 import type { RawFinding, SourceReach } from './finding.ts';
 import { isUnusedKitWire } from './judge-frame.ts';
 import type { LiveReach } from './live-reach.ts';
@@ -25,18 +25,20 @@ export function judgeStubs(
   const { job } = rework;
   const findings: RawFinding[] = [];
   const stubs: StubReport[] = [];
-  const met = new Set<number>();
-  for (const end of rework.freeEnds()) {
+  // A stub as found is judged like one that the work leaves: it is there in the finished machine.
+  const loose = [...rework.freeEnds()].flatMap((end): LooseEnd[] => {
     const there = job.ends[end];
-    if (there === undefined || isUnusedKitWire(rework, there.wire)) continue;
-    // Only work or the bag leaves a free end; a stock wire that nothing touched has none.
+    if (there === undefined || isUnusedKitWire(rework, there.wire)) return [];
     const places = reachedFrom(rework.graph, rework.ordinal, there.node, view).filter(
       (node) => node < job.places.length,
     );
+    return [{ end, there, piece: rework.endPiece[end] ?? -1, places }];
+  });
+  const statements = matchStatements(loose, rework, view);
+  const met = new Set(statements.values());
+  for (const { end, there, piece, places } of loose) {
     const source = reach.from(there.node, 'finished', view);
-    const statement = job.wanted.stubs.findIndex(
-      (one) => one.wire === there.wire && places.includes(one.place),
-    );
+    const statement = statements.get(piece) ?? -1;
     const at = places.map((place) => names.place(place)).slice(0, 12);
     const wire = job.wires[there.wire]?.name ?? '';
     stubs.push({
@@ -71,7 +73,6 @@ export function judgeStubs(
       if (places.length > 0 || source !== null) findings.push(raw('stub-undeclared', source));
       continue;
     }
-    met.add(statement);
     if (stated.live && source === null) findings.push(raw('stub-not-live', null));
     if (!stated.live && source !== null)
       findings.push(raw(source.certain ? 'stub-not-dead' : 'stub-unknown', source));
@@ -89,4 +90,51 @@ export function judgeStubs(
     });
   }
   return { stubs, findings };
+}
+
+interface LooseEnd {
+  readonly end: number;
+  readonly there: WireEnd;
+  readonly piece: number;
+  /** The places that it is joined to. */
+  readonly places: readonly number[];
+}
+
+/**
+ * The statement that each piece with a loose end is held against, by piece. Two stubs of one wire may be joined by a way
+ * round; then each statement takes the piece that sits at its place, and no piece stands for two stubs.
+ */
+function matchStatements(
+  loose: readonly LooseEnd[],
+  rework: Rework,
+  view: Conducts,
+): ReadonlyMap<number, number> {
+  const { graph, job } = rework;
+  const { stubs } = job.wanted;
+  const matched = new Map<number, number>();
+  const taken = new Set<number>();
+  const match = (mayTake: (one: LooseEnd, statement: number) => boolean): void => {
+    for (const one of loose) {
+      if (matched.has(one.piece)) continue;
+      const found = stubs.findIndex(
+        (stub, index) =>
+          stub.wire === one.there.wire && one.places.includes(stub.place) && mayTake(one, index),
+      );
+      if (found < 0) continue;
+      matched.set(one.piece, found);
+      taken.add(found);
+    }
+  };
+  const hangsOn = ({ there }: LooseEnd, place: number): boolean => {
+    const alone: Conducts = (edge) =>
+      view(edge) &&
+      (graph.kind[edge] === 'crimp' ||
+        graph.kind[edge] === 'seat' ||
+        (graph.kind[edge] === 'conductor' && graph.what[edge] === there.wire));
+    return reachedFrom(graph, rework.ordinal, there.node, alone).includes(place);
+  };
+  match((one, statement) => !taken.has(statement) && hangsOn(one, stubs[statement]?.place ?? -1));
+  match((_one, statement) => !taken.has(statement));
+  match(() => true);
+  return matched;
 }
