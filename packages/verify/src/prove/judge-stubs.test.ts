@@ -159,6 +159,6 @@ describe('a stub', () => {
     const other = live.replace('K1:2', 'K2:1');
     expect(linesOf(both(live, other))).toEqual([]);
     expect(linesOf(both(other, live))).toEqual([]);
-    expect(linesOf(both(live, other, live.replace('K1:2', 'K5:1')))).toEqual(['stub-missing@- K5:1, lamp']);
+    expect(linesOf(both(live.replace('K1:2', 'K5:1'), live, other))).toEqual(['stub-missing@- K5:1, lamp']);
   });
 });
