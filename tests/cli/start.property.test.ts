@@ -41,6 +41,7 @@ const kit: fc.Arbitrary<FirstKit> = fc.record({
   splices: names,
   terminals: names,
   seals: fc.constant([]),
+  covers: fc.constant([]),
   axes: fc.constant(new Map()),
 });
 

@@ -22,6 +22,15 @@ describe('firstKit', () => {
     expect(studs).toEqual(['G2', 'G10']);
   });
 
+  it('lists what covers loose ends, which are in no connector', () => {
+    const text = 'wire;from;to;to_cover\na;K1:1;loose:A;CAP\nb;K1:2;loose:A;none\n';
+    const { value } = readPinTable({ name: 't.csv', text });
+    if (value === null) throw new Error('the table cannot be read');
+    const first = firstKit(value, { studs: [], splices: [] }).value;
+    expect([...first.connectors]).toEqual([['K1', ['1', '2']]]);
+    expect(first.covers).toEqual(['CAP']);
+  });
+
   it('lists terminals, seals and the axes of variants', () => {
     const { terminals, seals, axes } = kitOf(
       'a;K1:1;K2:1;T-2;S-1;side=left',

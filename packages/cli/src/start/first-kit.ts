@@ -8,6 +8,8 @@ export interface FirstKit {
   readonly splices: readonly string[];
   readonly terminals: readonly string[];
   readonly seals: readonly string[];
+  /** What covers loose ends. */
+  readonly covers: readonly string[];
   /** Axes of the variant column with their values. */
   readonly axes: ReadonlyMap<string, readonly string[]>;
 }
@@ -25,14 +27,18 @@ export function firstKit(
   named: { readonly studs: readonly string[]; readonly splices: readonly string[] },
 ): { readonly value: FirstKit; readonly diagnostics: readonly Diagnostic[] } {
   const connectors = new Map<string, Set<string>>();
-  const [terminals, seals] = [new Set<string>(), new Set<string>()];
+  const [terminals, seals, covers] = [new Set<string>(), new Set<string>(), new Set<string>()];
   const axes = new Map<string, Set<string>>();
   const diagnostics: Diagnostic[] = [];
   for (const row of table.rows) {
     for (const end of [row.from, row.to]) {
-      if (end.cavity.raw !== '') add(connectors, end.connector.raw, end.cavity.raw);
+      if (end.cavity.raw !== '' && !end.loose) add(connectors, end.connector.raw, end.cavity.raw);
       if (end.terminal !== null) terminals.add(end.terminal.raw);
       if (end.seal !== null) seals.add(end.seal.raw);
+    }
+    for (const column of ['from_cover', 'to_cover'] as const) {
+      const cover = row.attributes.get(column)?.raw;
+      if (cover !== undefined && cover !== 'none') covers.add(cover);
     }
     if (row.variant === null) continue;
     for (const condition of row.variant.raw.split(/[\s,]+/)) {
@@ -58,6 +64,7 @@ export function firstKit(
     splices: sorted(named.splices),
     terminals: sorted(terminals),
     seals: sorted(seals),
+    covers: sorted(covers),
     axes: sortedLists(axes),
   };
   return { value, diagnostics };

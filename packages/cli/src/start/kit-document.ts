@@ -13,6 +13,7 @@ export function kitDocument(kit: FirstKit, table: string): object {
   const parts = [
     ...kit.terminals.map((name) => [name, { is: 'terminal' }] as const),
     ...kit.seals.map((name) => [name, { is: 'seal' }] as const),
+    ...kit.covers.map((name) => [name, { is: 'cover' }] as const),
   ];
   return {
     kit: `kit for ${table}`,

@@ -22,6 +22,7 @@ export function kitText(kit: FirstKit, table: string): string {
     ...section('parts', [
       ...kit.terminals.map((name) => `${scalar(name)}: { is: terminal }`),
       ...kit.seals.map((name) => `${scalar(name)}: { is: seal }`),
+      ...kit.covers.map((name) => `${scalar(name)}: { is: cover }`),
     ]),
     '',
     'stock:',

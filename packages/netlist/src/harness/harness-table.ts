@@ -24,6 +24,7 @@ export function tableOfPins(table: PinTable): HarnessTable {
   const places = new Set<string>();
   const conductors = table.rows.map((row): ConductorRow => {
     const [from, to] = [row.from, row.to].map((end) => {
+      if (end.loose) return `${row.wire.raw}@${end.cavity.raw}`;
       if (end.cavity.raw === '') return end.connector.raw;
       const address = `${end.connector.raw}:${end.cavity.raw}`;
       places.add(address);

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { complaintsOf, kitOf } from '../../../../tests/support/kit-text.ts';
+import { pinTableColumns } from '../table/index.ts';
+import { wireSchema } from './kit-schema.ts';
 
 const kit = `kit: tables
 revision: A
@@ -55,6 +57,111 @@ describe('tables of wires', () => {
     ]);
     expect(job?.ends[2]?.seal).toBe('S');
     expect(job?.terminals.map((terminal) => terminal.part)).toEqual([null, null, 'T', null, null, null]);
+  });
+
+  it('have a column for whatever a row of the kit file can say of a wire', () => {
+    const ends = ['from_connector', 'from_cavity', 'to_connector', 'to_cavity'];
+    const columns = pinTableColumns.filter((one) => !ends.includes(one)).map((one) => one.replace('_', ' '));
+    // `only` is headed `variant`, and the ends are two columns or one.
+    const keys = Object.keys(wireSchema.shape).map((key) => (key === 'only' ? 'variant' : key));
+    expect(keys.filter((key) => !['from', 'to', ...columns].includes(key))).toEqual([]);
+    expect(columns.filter((one) => !['wire', 'size unit', ...keys].includes(one))).toEqual([]);
+  });
+
+  it('say the same of a wire as its row in the kit file', () => {
+    const rows = kit.replace(
+      '    own:',
+      '    written: { from: K1:1, to: K2:1, size: 0.5 mm2, insulation: 1.6 mm, zone: wet, flex: yes, from strip: 5 mm, to strip: 6 mm, material: tinned-copper, strands: iso6722, temperature: 60 C, insulation rating: 105 C, capacity: 8 A, length: 2.5 m, function: lamp, note: n }\n    own:',
+    );
+    const heads = [
+      'wire;from;to;Size [mm²];Insulation OD (mm);Zone;Bends in use;strip from (mm);strip to/mm;Conductor material;Stranding;Temp. [°C];Temperature rating [°C];Ampacity (A);Length (m);Signal;Remarks',
+      'wire;from;to;size;insulation;zone;flex;from_strip;to_strip;material;strands;temperature;insulation_rating;capacity;length;function;note',
+    ];
+    const cells = [
+      'table;K1:2;K2:2;0,5;1,6;Wet;TRUE;5;6;Tinned copper;ISO6722;60;105;8;2,5;lamp;n',
+      'table;K1:2;K2:2;0,5 mm2;1,6 mm;wet;yes;5 mm;6 mm;tinned-copper;iso6722;60 °C;105 C;8 A;2,5 m;lamp;n',
+    ];
+    for (const [at, head] of heads.entries()) {
+      const { wires } =
+        kitOf(rows, tables(`${head}\n${cells[at] ?? ''}\n`)).variants[0]?.job ?? ({ wires: [] } as const);
+      const [written, table] = ['written', 'table'].map((name) => {
+        const {
+          ends: _,
+          span: _span,
+          size,
+          ...rest
+        } = wires.find((wire) => wire.name === name) ?? wires[0] ?? {};
+        return JSON.stringify({ ...rest, name: '', size: size?.mm2 });
+      });
+      expect(table).toBe(written);
+    }
+  });
+
+  it.each([
+    ['insulation', 'PVC', 'TABLE_LENGTH: `PVC` is not a length'],
+    ['insulation', '1.6', 'TABLE_LENGTH: length `1.6` has no unit'],
+    ['insulation', '01-Jun', 'TABLE_DATE: insulation `01-Jun` looks like a date'],
+    ['zone', 'damp', 'TABLE_WORD: `damp` is not known as zone'],
+    ['zone', '-', 'TABLE_DASH: `-` in place of a zone'],
+    ['flex', 'x', 'TABLE_WORD: `x` is not known as flex'],
+    ['temperature', '60', 'TABLE_QUANTITY: `60` has no unit'],
+    ['temperature (C)', '140 F', 'TABLE_QUANTITY: `F` is not the unit asked for here'],
+    ['capacity', '8 W', 'TABLE_QUANTITY: `W` is not the unit asked for here'],
+    ['capacity', 'n/a', 'TABLE_NOT_APPLICABLE: `n/a` in place of a capacity'],
+    ['from strip', '1E1 mm', 'TABLE_LENGTH: `1E1` is in scientific form'],
+    ['material', 'brass', 'TABLE_WORD: `brass` is not known as material'],
+  ])('refuse %s %s, with the cell', (head, cell, message) => {
+    const found = complaintsOf(kit, tables(`wire,from,to,${head}\nw,K1:1,K2:1,${cell}\n`));
+    expect(found).toEqual([expect.stringContaining(`2:13 ${message}`)]);
+  });
+
+  describe('with a loose end', () => {
+    const bag = kit
+      .replace(
+        'work:',
+        'bag: { wire table: bag.csv, connectors: { K9: { cavities: 1..2 } }, parts: { CAP: 0 } }\nwork:',
+      )
+      .replace('parts: {', 'parts: { CAP: { is: cover }, ');
+    const both = (stock: string, bagTable: string): ReadonlyMap<string, string> =>
+      new Map([
+        ['stock.csv', `wire,from_connector,from_cavity,to_connector,to_cavity,to cover\n${stock}`],
+        ['bag.csv', `wire,from_connector,from_cavity,to_connector,to_cavity,to_terminal\n${bagTable}`],
+      ]);
+
+    it('are as in the kit file: loose in place of the connector, a name of its own in place of the cavity', () => {
+      const job = kitOf(
+        bag,
+        both(
+          'stub,K1:1,,loose,A,CAP\n'.replace('K1:1,', 'K1,1'),
+          'a,K9,1,Loose,A,T\nb,free end,1,flying lead,2,\n',
+        ),
+      ).variants[0]?.job;
+      const free = job?.ends.filter((end) => end.home.kind === 'free');
+      expect(free?.map((end) => [end.name, end.home])).toEqual([
+        ['stub@A', { kind: 'free', stripped: false, terminal: -1, cover: 'CAP' }],
+        ['a@A', { kind: 'free', stripped: true, terminal: expect.any(Number), cover: null }],
+        ['b@1', { kind: 'free', stripped: false, terminal: -1, cover: null }],
+        ['b@2', { kind: 'free', stripped: false, terminal: -1, cover: null }],
+      ]);
+    });
+
+    it('that the stock has are bare where no cover is named', () => {
+      const job = kitOf(bag, both('stub,K1,1,loose,A,\n', 'a,K9,1,loose,A,T\n')).variants[0]?.job;
+      expect(job?.ends.find((end) => end.name === 'stub@A')?.home).toMatchObject({
+        kind: 'free',
+        cover: null,
+      });
+    });
+
+    it('need its name, and a connector that is called loose is one', () => {
+      expect(complaintsOf(bag, both('stub,K1,1,loose,,CAP\n', 'a,K9,1,loose,-,T\n'))).toEqual([
+        expect.stringContaining('TABLE_DASH: `-` in place of a loose end'),
+        expect.stringContaining('TABLE_BLANK: the loose end has no name'),
+      ]);
+      const named = bag.replace('K9: {', 'loose: { cavities: [A] }, K9: {');
+      const job = kitOf(named, both('own2,K1,1,K2,1,\n', 'a,K9,1,loose,A,T\n')).variants[0]?.job;
+      expect(job?.ends.find((end) => end.name === 'a@loose:A')?.home.kind).toBe('place');
+    });
   });
 
   it('keep the place of each cell for later complaints', () => {

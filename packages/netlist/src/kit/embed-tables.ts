@@ -3,6 +3,7 @@ import { readLabels } from '../resolve/read-labels.ts';
 import { type PinTableEnd, type PinTableRow, readPinTable } from '../table/index.ts';
 import { type Diagnostic, makeDiagnostic, type Source, type Span } from '../text/index.ts';
 import { formatColour, formatSize } from '../value/index.ts';
+import { bareEnd } from './kit-schema.ts';
 import { kitLimits } from './limits.ts';
 import {
   entryOf,
@@ -68,7 +69,7 @@ export function embedTables(document: Located, load: TableLoader): EmbeddedTable
     return table.value?.rows ?? [];
   };
   let whole = document;
-  for (const section of ['stock', 'bag']) {
+  for (const section of ['stock', 'bag'] as const) {
     const tables = textsUnder(entryOf(document, section), 'wire table');
     if (tables.length > 0) whole = withWires(whole, section, tables.flatMap(read), diagnostics);
   }
@@ -76,13 +77,22 @@ export function embedTables(document: Located, load: TableLoader): EmbeddedTable
   const drawn: Located | null =
     after.length === 0
       ? null
-      : { kind: 'list', items: after.flatMap(read).map((row) => rowOf(row)), span: null };
+      : {
+          kind: 'list',
+          items: after
+            .flatMap(read)
+            .filter((row) => !row.from.loose && !row.to.loose)
+            .map((row) => rowOf(row, 'drawn')),
+          span: null,
+        };
   return { document: whole, drawn, diagnostics };
 }
 
+type Section = 'stock' | 'bag';
+
 function withWires(
   document: Located,
-  section: string,
+  section: Section,
   rows: readonly PinTableRow[],
   diagnostics: Diagnostic[],
 ): Located {
@@ -112,7 +122,7 @@ function withWires(
     wires.set(name, {
       key: name,
       keySpan: first.wire.span,
-      value: others.length === 0 ? rowOf(first, false) : choiceOf(same),
+      value: others.length === 0 ? rowOf(first, section) : choiceOf(same, section),
     });
   }
   const merged: Located = { kind: 'map', entries: wires, span: entryOf(part, 'wires')?.span ?? part.span };
@@ -120,21 +130,26 @@ function withWires(
 }
 
 /** Rows of one wire for several variants, as the choice by variant that a kit file would hold. */
-function choiceOf(rows: readonly PinTableRow[]): Located {
+function choiceOf(rows: readonly PinTableRow[], section: Section): Located {
   const entries = new Map<string, LocatedEntry>();
   for (const row of rows) {
     const key = row.variant?.raw ?? '';
-    entries.set(key, { key, keySpan: row.variant?.span ?? null, value: rowOf(row, false) });
+    entries.set(key, { key, keySpan: row.variant?.span ?? null, value: rowOf(row, section) });
   }
   const [first] = rows;
   // In a variant that no row is for, the condition of any row drops it, and the wire is not there.
   if (first !== undefined)
-    entries.set('else', { key: 'else', keySpan: first.wire.span, value: rowOf(first, false) });
+    entries.set('else', { key: 'else', keySpan: first.wire.span, value: rowOf(first, section) });
   return { kind: 'map', entries, span: first?.span ?? null };
 }
 
-/** A row as the map that a kit file would hold; the wire's name is in it only for tables drawn after the work. */
-function rowOf(row: PinTableRow, named = true): Located {
+/**
+ * A row as the map that a kit file would hold.
+ * @param use - for which list: that of a table drawn after the work has the wire's name in each row, and only what is drawn.
+ */
+function rowOf(row: PinTableRow, use: 'stock' | 'bag' | 'drawn'): Located {
+  const named = use === 'drawn';
+  const mustSayCover = use === 'stock';
   const entries = new Map<string, LocatedEntry>();
   const put = (key: string, text: string | null, span: Span): void => {
     if (text !== null && text !== '') entries.set(key, { key, keySpan: span, value: textOf(text, span) });
@@ -154,6 +169,9 @@ function rowOf(row: PinTableRow, named = true): Located {
     if (named) continue;
     if (end.terminal !== null) put(`${side} terminal`, end.terminal.raw, end.terminal.span);
     if (end.seal !== null) put(`${side} seal`, end.seal.raw, end.seal.span);
+    // What is not said to cover a loose end of the stock is not there.
+    if (end.loose && mustSayCover && !row.attributes.has(`${side}_cover`))
+      put(`${side} cover`, bareEnd, end.cavity.span);
   }
   if (row.size !== null)
     put('size', row.size.value === null ? row.size.raw : formatSize(row.size.value), row.size.span);
@@ -165,6 +183,10 @@ function rowOf(row: PinTableRow, named = true): Located {
     );
   if (!named && row.length !== null)
     put('length', row.length.value === null ? row.length.raw : `${row.length.value.mm} mm`, row.length.span);
+  if (!named) {
+    for (const [column, cell] of row.attributes)
+      put(column.replace('_', ' '), cell.value ?? cell.raw, cell.span);
+  }
   if (!named && row.function !== null) put('function', row.function.raw, row.function.span);
   if (!named && row.note !== null) put('note', row.note.raw, row.note.span);
   if (row.variant !== null) put('only', row.variant.raw, row.variant.span);
@@ -172,6 +194,7 @@ function rowOf(row: PinTableRow, named = true): Located {
 }
 
 function addressOf(end: PinTableEnd): string {
+  if (end.loose) return end.cavity.raw;
   return end.cavity.raw === '' ? end.connector.raw : `${end.connector.raw}:${end.cavity.raw}`;
 }
 
@@ -201,7 +224,7 @@ function textsBelow(node: Located | null): readonly LocatedText[] {
 function namesWithoutCavities(document: Located): ReadonlySet<string> {
   const names = new Set<string>();
   for (const section of ['stock', 'bag']) {
-    for (const kind of ['studs', 'splices', 'boundaries']) {
+    for (const kind of ['studs', 'splices', 'boundaries', 'taps']) {
       for (const { key } of rowsUnder(entryOf(document, section), kind)) names.add(key);
     }
   }

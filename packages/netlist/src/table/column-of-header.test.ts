@@ -19,20 +19,33 @@ test.each([
   ['Remarks', 'note'],
   ['signal', 'function'],
   ['option', 'variant'],
+  ['Outer diameter', 'insulation'],
+  ['Zone', 'zone'],
+  ['bends in use', 'flex'],
+  ['strip length from', 'from_strip'],
+  ['to cap', 'to_cover'],
+  ['conductor material', 'material'],
+  ['stranding', 'strands'],
+  ['temperature rating', 'insulation_rating'],
 ])('the head %j is column %s, without unit', (head, column) => {
-  expect(columnOfHeader(head)).toEqual({ column, sizeUnit: null, lengthUnit: null });
+  expect(columnOfHeader(head)).toEqual({ column, unit: null });
 });
 
 test.each([
-  ['AWG', 'size', 'awg', null],
-  ['mm²', 'size', 'mm2', null],
-  ['Size [mm^2]', 'size', 'mm2', null],
-  ['wire gauge (AWG)', 'size', 'awg', null],
-  ['cross section sq.mm', 'size', 'mm2', null],
-  ['Length (mm)', 'length', null, 'mm'],
-  ['cut length/in', 'length', null, 'in'],
-])('the head %j is column %s and gives the unit', (head, column, sizeUnit, lengthUnit) => {
-  expect(columnOfHeader(head)).toEqual({ column, sizeUnit, lengthUnit });
+  ['AWG', 'size', 'awg'],
+  ['mm²', 'size', 'mm2'],
+  ['Size [mm^2]', 'size', 'mm2'],
+  ['wire gauge (AWG)', 'size', 'awg'],
+  ['cross section sq.mm', 'size', 'mm2'],
+  ['Length (mm)', 'length', 'mm'],
+  ['cut length/in', 'length', 'in'],
+  ['Insulation OD [mm]', 'insulation', 'mm'],
+  ['from strip (inch)', 'from_strip', 'in'],
+  ['Temp. [°C]', 'temperature', 'C'],
+  ['insulation rating (deg C)', 'insulation_rating', 'C'],
+  ['Ampacity/A', 'capacity', 'A'],
+])('the head %j is column %s and gives the unit', (head, column, unit) => {
+  expect(columnOfHeader(head)).toEqual({ column, unit });
 });
 
 test.each(['', 'contact', 'from contact', '__proto__', 'constructor', 'price', 'size kg', 'awg mm2'])(

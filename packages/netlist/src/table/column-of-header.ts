@@ -1,12 +1,14 @@
-import type { LengthUnit, SizeUnit } from '../value/index.ts';
+import type { LengthUnit, QuantityUnit, SizeUnit } from '../value/index.ts';
 import { type PinTableColumn, pinTableColumns } from './pin-table-columns.ts';
+
+/** A unit that the head of a column may give for the bare numbers below it. */
+export type HeaderUnit = SizeUnit | LengthUnit | QuantityUnit;
 
 /** What the head of a column says: which column it is, and the unit of the bare numbers below it. */
 export interface HeaderMeaning {
   /** `from` and `to` hold a connector, or an address `CONNECTOR:CAVITY`, as the other columns decide. */
   readonly column: PinTableColumn | 'from' | 'to';
-  readonly sizeUnit: SizeUnit | null;
-  readonly lengthUnit: LengthUnit | null;
+  readonly unit: HeaderUnit | null;
 }
 
 // Synonyms are common practice, no source. Words that stand for two things in the trade, such as `contact`
@@ -20,6 +22,28 @@ const plainNames: readonly (readonly [PinTableColumn, readonly string[]])[] = [
   ['size_unit', ['unit', 'units', 'size units', 'unit of size']],
   ['colour', ['color', 'wire colour', 'wire color', 'insulation colour', 'insulation color']],
   ['length', ['wire length', 'cut length']],
+  [
+    'insulation',
+    [
+      'insulation diameter',
+      'insulation od',
+      'outer diameter',
+      'outside diameter',
+      'overall diameter',
+      'od',
+      'wire od',
+    ],
+  ],
+  ['zone', ['wire zone', 'zone of the wire', 'runs in', 'environment']],
+  ['flex', ['flexing', 'flexes', 'bends', 'bends in use', 'moving']],
+  ['material', ['conductor material']],
+  ['strands', ['stranding', 'strand standard']],
+  ['temperature', ['temp', 'conductor temperature', 'operating temperature', 'working temperature']],
+  [
+    'insulation_rating',
+    ['temperature rating', 'temp rating', 'rated temperature', 'insulation temperature', 'insulation class'],
+  ],
+  ['capacity', ['current capacity', 'ampacity', 'rated current', 'current rating', 'max current']],
   ['function', ['signal', 'signal name', 'circuit function', 'purpose']],
   ['note', ['notes', 'remark', 'remarks', 'comment', 'comments']],
   ['variant', ['variants', 'option', 'options']],
@@ -28,6 +52,8 @@ const connectorWords = ['connector', 'conn', 'plug', 'housing'];
 const cavityWords = ['cavity', 'cav', 'pin', 'position', 'pos'];
 const terminalWords = ['terminal', 'term'];
 const sealWords = ['seal', 'wire seal'];
+const stripWords = ['strip', 'strip length', 'stripping length'];
+const coverWords = ['cover', 'cap', 'end cover'];
 
 const sizeSuffixes: readonly (readonly [string, SizeUnit])[] = [
   ['mm2', 'mm2'],
@@ -36,7 +62,37 @@ const sizeSuffixes: readonly (readonly [string, SizeUnit])[] = [
   ['qmm', 'mm2'],
   ['awg', 'awg'],
 ];
-const lengthSuffixes: readonly LengthUnit[] = ['mm', 'cm', 'm', 'in', 'ft'];
+const lengthSuffixes: readonly (readonly [string, LengthUnit])[] = [
+  ['mm', 'mm'],
+  ['cm', 'cm'],
+  ['m', 'm'],
+  ['in', 'in'],
+  ['inch', 'in'],
+  ['ft', 'ft'],
+];
+const suffixes: readonly (readonly [
+  readonly PinTableColumn[],
+  readonly (readonly [string, HeaderUnit])[],
+])[] = [
+  [['size'], sizeSuffixes],
+  [['length', 'insulation', 'from_strip', 'to_strip'], lengthSuffixes],
+  [
+    ['temperature', 'insulation_rating'],
+    [
+      ['c', 'C'],
+      ['deg c', 'C'],
+      ['celsius', 'C'],
+    ],
+  ],
+  [
+    ['capacity'],
+    [
+      ['a', 'A'],
+      ['amp', 'A'],
+      ['amps', 'A'],
+    ],
+  ],
+];
 
 function endNames(): readonly (readonly [string, PinTableColumn])[] {
   const names: (readonly [string, PinTableColumn])[] = [];
@@ -49,45 +105,41 @@ function endNames(): readonly (readonly [string, PinTableColumn])[] {
   add(cavityWords, 'from_cavity', 'to_cavity');
   add(terminalWords, 'from_terminal', 'to_terminal');
   add(sealWords, 'from_seal', 'to_seal');
+  add(stripWords, 'from_strip', 'to_strip');
+  add(coverWords, 'from_cover', 'to_cover');
   return names;
 }
 
 function allNames(): ReadonlyMap<string, HeaderMeaning> {
   const meanings = new Map<string, HeaderMeaning>();
-  const add = (
-    name: string,
-    column: HeaderMeaning['column'],
-    sizeUnit: SizeUnit | null = null,
-    lengthUnit: LengthUnit | null = null,
-  ): void => {
-    meanings.set(name, { column, sizeUnit, lengthUnit });
+  const add = (name: string, column: HeaderMeaning['column'], unit: HeaderUnit | null = null): void => {
+    meanings.set(name, { column, unit });
   };
   add('from', 'from');
   add('to', 'to');
   for (const column of pinTableColumns) add(column.replace('_', ' '), column);
   for (const [name, column] of endNames()) add(name, column);
   for (const [column, names] of plainNames) for (const name of names) add(name, column);
-  for (const [suffix, unit] of sizeSuffixes) {
-    add(suffix, 'size', unit);
-    for (const [name, { column }] of [...meanings]) {
-      if (column === 'size' && !sizeSuffixes.some(([other]) => name.endsWith(other)))
-        add(`${name} ${suffix}`, 'size', unit);
+  const withoutUnit = [...meanings];
+  for (const [columns, units] of suffixes) {
+    for (const [name, { column }] of withoutUnit) {
+      if (columns.some((one) => one === column))
+        for (const [suffix, unit] of units) add(`${name} ${suffix}`, column, unit);
     }
   }
-  const lengthNames = [...meanings].filter(([, { column }]) => column === 'length').map(([name]) => name);
-  for (const unit of lengthSuffixes)
-    for (const name of lengthNames) add(`${name} ${unit}`, 'length', null, unit);
+  // A size column is often headed by its unit alone.
+  for (const [suffix, unit] of sizeSuffixes) add(suffix, 'size', unit);
   return meanings;
 }
 
 const meanings = allNames();
 
-/** Case, blanks, underscores, brackets and the like do not matter; `mm²` is `mm2`. */
+/** Case, blanks, underscores, brackets, degree signs and the like do not matter; `mm²` is `mm2`. */
 function normalised(text: string): string {
   return text
     .normalize('NFKC')
     .toLowerCase()
-    .replace(/\^/gu, '')
+    .replace(/[\^°]/gu, '')
     .replace(/[\s_\-./()[\]:,]+/gu, ' ')
     .trim();
 }

@@ -1,3 +1,22 @@
+/** The columns of what a kit file says of a wire besides its ends, size, colour and length. */
+export const attributeColumns = [
+  'insulation',
+  'zone',
+  'flex',
+  'from_strip',
+  'to_strip',
+  'from_cover',
+  'to_cover',
+  'material',
+  'strands',
+  'temperature',
+  'insulation_rating',
+  'capacity',
+] as const;
+
+/** The name of a column of {@link attributeColumns}. */
+export type AttributeColumn = (typeof attributeColumns)[number];
+
 /** The columns of a pin table, in the order in which they are written. */
 export const pinTableColumns = [
   'wire',
@@ -13,6 +32,7 @@ export const pinTableColumns = [
   'from_seal',
   'to_terminal',
   'to_seal',
+  ...attributeColumns,
   'function',
   'note',
   'variant',

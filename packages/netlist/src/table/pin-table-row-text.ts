@@ -1,6 +1,6 @@
 import { parseLength, parseSize } from '../value/index.ts';
 import type { PinTableRow } from './pin-table.ts';
-import type { PinTableRowText } from './pin-table-columns.ts';
+import { type AttributeColumn, attributeColumns, type PinTableRowText } from './pin-table-columns.ts';
 
 /**
  * A row as text. Units that the head of a column gave are written out, so that the text stands alone;
@@ -15,7 +15,16 @@ export function pinTableRowText(row: PinTableRow): PinTableRowText {
   const length = row.length?.value ?? null;
   const needsLengthUnit = length !== null && !parseLength(length.raw).ok;
   const lengthText = row.length?.raw ?? '';
+  const attributes = Object.fromEntries(
+    attributeColumns.map((column) => {
+      const cell = row.attributes.get(column);
+      const raw = cell?.raw ?? '';
+      const value = cell?.value ?? null;
+      return [column, value?.startsWith(raw) === true ? value : raw];
+    }),
+  ) as Record<AttributeColumn, string>;
   return {
+    ...attributes,
     wire: row.wire.raw,
     from_connector: row.from.connector.raw,
     from_cavity: row.from.cavity.raw,

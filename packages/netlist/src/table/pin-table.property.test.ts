@@ -2,7 +2,13 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { formatPinTable } from './format-pin-table.ts';
 import type { PinTableRow, TableCell } from './pin-table.ts';
-import { type PinTableColumn, type PinTableRowText, pinTableColumns } from './pin-table-columns.ts';
+import {
+  type AttributeColumn,
+  attributeColumns,
+  type PinTableColumn,
+  type PinTableRowText,
+  pinTableColumns,
+} from './pin-table-columns.ts';
 import { pinTableRowText } from './pin-table-row-text.ts';
 import { readPinTable } from './read-pin-table.ts';
 
@@ -34,7 +40,12 @@ const rowTexts = fc
   // A row of blanks is no row, so each has a wire.
   .map((cells): PinTableRowText => {
     const at = (column: PinTableColumn): string => cells[pinTableColumns.indexOf(column)] ?? '';
+    const attributes = Object.fromEntries(attributeColumns.map((column) => [column, at(column)])) as Record<
+      AttributeColumn,
+      string
+    >;
     return {
+      ...attributes,
       wire: `W${at('wire')}`,
       from_connector: at('from_connector'),
       from_cavity: at('from_cavity'),
@@ -67,7 +78,9 @@ function cellsOf(row: PinTableRow): readonly TableCell[] {
     size,
     colour,
   ];
-  return [...all, length, row.function, note, variant].filter((one) => one !== null);
+  return [...all, length, ...row.attributes.values(), row.function, note, variant].filter(
+    (one) => one !== null,
+  );
 }
 
 test('what was written is read back equal, whatever the cells hold', () => {

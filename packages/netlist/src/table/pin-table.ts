@@ -1,5 +1,6 @@
 import type { Source, Span } from '../text/index.ts';
 import type { Colour, Length, Size } from '../value/index.ts';
+import type { AttributeColumn } from './pin-table-columns.ts';
 
 /**
  * A cell as it was written: `raw` is its text without the quotes, blanks and protecting apostrophe around
@@ -15,10 +16,14 @@ export interface ParsedCell<T> extends TableCell {
   readonly value: T | null;
 }
 
-/** One end of a wire. A cell that is blank has an empty `raw`; optional ones are null then. */
+/**
+ * One end of a wire. A cell that is blank has an empty `raw`; optional ones are null then. Of a loose end `cavity` holds
+ * the name that the end has of its own.
+ */
 export interface PinTableEnd {
   readonly connector: TableCell;
   readonly cavity: TableCell;
+  readonly loose: boolean;
   readonly terminal: TableCell | null;
   readonly seal: TableCell | null;
 }
@@ -32,6 +37,8 @@ export interface PinTableRow {
   readonly size: ParsedCell<Size> | null;
   readonly colour: ParsedCell<Colour> | null;
   readonly length: ParsedCell<Length> | null;
+  /** What else is said of the wire, as text that stands alone: with its unit, and in the words of the kit file. */
+  readonly attributes: ReadonlyMap<AttributeColumn, ParsedCell<string>>;
   readonly function: TableCell | null;
   readonly note: TableCell | null;
   readonly variant: TableCell | null;

@@ -15,6 +15,30 @@ export interface KnownPlaces {
   readonly withoutCavities: ReadonlySet<string>;
 }
 
+// What a person writes at an end that goes nowhere yet (common practice, no source).
+const looseWords: ReadonlySet<string> = new Set(['loose', 'loose end', 'free', 'free end', 'flying lead']);
+
+/** Whether a connector cell says that the end is loose; a connector or stud that is really called so comes first. */
+function isLoose(connector: CheckedCell, places: KnownPlaces): boolean {
+  const { raw, sound } = connector;
+  const isPlace = places.cavities.has(raw) || places.withoutCavities.has(raw);
+  return sound && !isPlace && looseWords.has(raw.toLowerCase());
+}
+
+function checkLooseEnd(connector: CheckedCell, name: CheckedCell, cells: RowCells): void {
+  if (!name.sound) return;
+  if (name.raw === '') {
+    cells.report(connector, {
+      code: 'TABLE_BLANK',
+      message: 'the loose end has no name',
+      help: 'write a name of its own, such as A, in place of the cavity',
+    });
+    return;
+  }
+  const fault = checkName(name.raw, 'loose end');
+  if (fault !== null) cells.report(name, fault);
+}
+
 function plainCell({ raw, span }: CheckedCell): { readonly raw: string; readonly span: CheckedCell['span'] } {
   return { raw, span };
 }
@@ -120,12 +144,15 @@ export function readEnd(
   const [connector, cavity] = layout.indexes.has(side)
     ? splitAddress(cells.take(side, 'name'))
     : [cells.take(`${side}_connector`, 'name'), cells.take(`${side}_cavity`, 'name')];
-  checkPlace(connector, cavity, cells, places);
+  const loose = isLoose(connector, places);
+  if (loose) checkLooseEnd(connector, cavity, cells);
+  else checkPlace(connector, cavity, cells, places);
   const terminal = cells.takeOptional(`${side}_terminal`, 'name', 'terminal');
   const seal = cells.takeOptional(`${side}_seal`, 'name', 'seal');
   return {
     connector: plainCell(connector),
     cavity: plainCell(cavity),
+    loose,
     terminal: terminal === null ? null : plainCell(terminal),
     seal: seal === null ? null : plainCell(seal),
   };

@@ -1,6 +1,5 @@
 import { makeDiagnostic, nearestName, quoteText, type Source, type Span } from '../text/index.ts';
-import type { LengthUnit, SizeUnit } from '../value/index.ts';
-import { columnOfHeader, type HeaderMeaning, knownHeaders } from './column-of-header.ts';
+import { columnOfHeader, type HeaderMeaning, type HeaderUnit, knownHeaders } from './column-of-header.ts';
 import type { PinTableColumn } from './pin-table-columns.ts';
 import type { SplitCell, SplitRow } from './split-rows.ts';
 import type { TableSink } from './table-sink.ts';
@@ -8,8 +7,8 @@ import type { TableSink } from './table-sink.ts';
 /** Where the columns stand. `from` and `to` are there when they hold addresses `CONNECTOR:CAVITY`. */
 export interface TableLayout {
   readonly indexes: ReadonlyMap<PinTableColumn | 'from' | 'to', number>;
-  readonly sizeUnit: SizeUnit | null;
-  readonly lengthUnit: LengthUnit | null;
+  /** By column: the unit that its head gives for bare numbers. */
+  readonly units: ReadonlyMap<PinTableColumn | 'from' | 'to', HeaderUnit>;
   /** How many cells a row must have: up to the last column with a name. */
   readonly needed: number;
   /** How many cells a row may have: those of the header. */
@@ -133,8 +132,11 @@ export function readHeader(source: Source, row: SplitRow, sink: TableSink): Tabl
   if (!usable || !complete) return null;
   return {
     indexes,
-    sizeUnit: firsts.get('size')?.meaning.sizeUnit ?? null,
-    lengthUnit: firsts.get('length')?.meaning.lengthUnit ?? null,
+    units: new Map(
+      [...firsts.values()].flatMap(({ meaning: { column, unit } }) =>
+        unit === null ? [] : [[column, unit] as const],
+      ),
+    ),
     needed: row.cells.findLastIndex((cell) => cell.text !== '') + 1,
     width: row.cells.length,
     unnamed,

@@ -2,20 +2,32 @@ import { quoteText } from '../text/index.ts';
 import {
   type Colour,
   type Length,
+  type LengthUnit,
   type Parsed,
   parseColour,
   parseLength,
+  parseLengthUnit,
   parseSize,
   parseSizeUnit,
   type Size,
   type SizeUnit,
 } from '../value/index.ts';
 import { spoiledMessage } from './check-cavity.ts';
+import type { HeaderUnit } from './column-of-header.ts';
 import type { ParsedCell } from './pin-table.ts';
 import type { TableLayout } from './read-header.ts';
 import type { CheckedCell, RowCells } from './row-cells.ts';
 import { spoiledForm } from './spoiled-form.ts';
 import type { CellFault, TableCode } from './table-code.ts';
+
+function sizeUnitOf(unit: HeaderUnit | undefined): SizeUnit | null {
+  return unit === 'mm2' || unit === 'awg' ? unit : null;
+}
+
+/** The unit of a head where it is one of length, else null. */
+export function lengthUnitOf(unit: HeaderUnit | undefined): LengthUnit | null {
+  return unit === undefined ? null : parseLengthUnit(unit);
+}
 
 /** A measure that became a date says so, whatever else the parser would find wrong with it. */
 function faultOf(
@@ -34,7 +46,8 @@ function parsedCell<T>(cell: CheckedCell, value: T | null): ParsedCell<T> {
   return { raw: cell.raw, span: cell.span, value };
 }
 
-function read<T>(
+/** Parses a cell and reports what is wrong with it. */
+export function readCell<T>(
   cells: RowCells,
   cell: CheckedCell | null,
   what: string,
@@ -78,12 +91,12 @@ function unitOfRow(cells: RowCells, header: SizeUnit | null): SizeUnit | 'refuse
  * @returns the size, null when the cell is blank
  */
 export function readSize(cells: RowCells, layout: TableLayout): ParsedCell<Size> | null {
-  const unit = unitOfRow(cells, layout.sizeUnit);
+  const unit = unitOfRow(cells, sizeUnitOf(layout.units.get('size')));
   const cell = cells.takeOptional('size', 'value', 'size');
   if (cell === null) return null;
   if (unit === 'refused') return parsedCell<Size>(cell, null);
   const needsUnit = unit === null && parseSize(cell.raw, 'mm2').ok && !parseSize(cell.raw).ok;
-  const size = read(cells, cell, 'size', needsUnit ? 'TABLE_SIZE_UNIT' : 'TABLE_SIZE', (raw) =>
+  const size = readCell(cells, cell, 'size', needsUnit ? 'TABLE_SIZE_UNIT' : 'TABLE_SIZE', (raw) =>
     parseSize(raw, unit),
   );
   if (size === null || size.value === null || unit === null || size.value.unit === unit) return size;
@@ -102,7 +115,13 @@ export function readSize(cells: RowCells, layout: TableLayout): ParsedCell<Size>
  * @returns the colour, null when the cell is blank
  */
 export function readColour(cells: RowCells): ParsedCell<Colour> | null {
-  return read(cells, cells.takeOptional('colour', 'value', 'colour'), 'colour', 'TABLE_COLOUR', parseColour);
+  return readCell(
+    cells,
+    cells.takeOptional('colour', 'value', 'colour'),
+    'colour',
+    'TABLE_COLOUR',
+    parseColour,
+  );
 }
 
 /**
@@ -114,5 +133,7 @@ export function readColour(cells: RowCells): ParsedCell<Colour> | null {
  */
 export function readLength(cells: RowCells, layout: TableLayout): ParsedCell<Length> | null {
   const cell = cells.takeOptional('length', 'value', 'length');
-  return read(cells, cell, 'length', 'TABLE_LENGTH', (raw) => parseLength(raw, layout.lengthUnit));
+  return readCell(cells, cell, 'length', 'TABLE_LENGTH', (raw) =>
+    parseLength(raw, lengthUnitOf(layout.units.get('length'))),
+  );
 }

@@ -1,5 +1,6 @@
 import type { Source } from '../text/index.ts';
 import type { PinTableRow, TableCell } from './pin-table.ts';
+import { readAttributes } from './read-attributes.ts';
 import { checkName, type KnownPlaces, readEnd } from './read-end.ts';
 import type { TableLayout } from './read-header.ts';
 import { readColour, readLength, readSize } from './read-measures.ts';
@@ -39,6 +40,7 @@ export function readRow(context: RowContext, split: SplitRow): PinTableRow {
   const size = readSize(cells, layout);
   const colour = readColour(cells);
   const length = readLength(cells, layout);
+  const attributes = readAttributes(cells, layout);
   const purpose = cells.takeOptional('function', 'free text', 'function');
   const note = cells.takeOptional('note', 'free text', 'note');
   // No marks here: `NA` is a market to one shop and says nothing to another.
@@ -53,6 +55,7 @@ export function readRow(context: RowContext, split: SplitRow): PinTableRow {
     size,
     colour,
     length,
+    attributes,
     function: plain(purpose),
     note: plain(note),
     variant: plain(variant),

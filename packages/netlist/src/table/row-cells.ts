@@ -58,11 +58,11 @@ export class RowCells {
     return this.#check(this.#plain(split), split, kind);
   }
 
-  /** The cell of a column that may be blank, without marks such as `-`; null when it is blank. */
-  takeOptional(column: PinTableColumn, kind: CellKind, what: string): CheckedCell | null {
+  /** The cell of a column that may be blank, without marks such as `-` where these are not words of it; null when it is blank. */
+  takeOptional(column: PinTableColumn, kind: CellKind, what: string, noMarks = true): CheckedCell | null {
     const cell = this.take(column, kind);
     if (cell.raw === '') return null;
-    if (!cell.sound || kind === 'free text') return cell;
+    if (!cell.sound || kind === 'free text' || !noMarks) return cell;
     const mark = emptyMark(cell.raw, what, `leave the cell blank when there is no ${what}`);
     if (mark === null) return cell;
     this.report(cell, mark);

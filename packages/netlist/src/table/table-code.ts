@@ -21,6 +21,7 @@ export type TableCode =
   | 'TABLE_MORE'
   | 'TABLE_NOT_APPLICABLE'
   | 'TABLE_NOT_CONNECTED'
+  | 'TABLE_QUANTITY'
   | 'TABLE_QUOTE'
   | 'TABLE_RAGGED_ROW'
   | 'TABLE_SCIENTIFIC'
@@ -30,7 +31,8 @@ export type TableCode =
   | 'TABLE_SPARE'
   | 'TABLE_SPREADSHEET_ERROR'
   | 'TABLE_TOO_LARGE'
-  | 'TABLE_WIRE_TWICE';
+  | 'TABLE_WIRE_TWICE'
+  | 'TABLE_WORD';
 
 /** What is wrong with one cell, before it is given its place. */
 export interface CellFault {
