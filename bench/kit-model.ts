@@ -8,7 +8,7 @@ import { kitDocument } from './kit-document.ts';
  * @throws Error when the kit does not come out as proved; then the model is wrong and nothing may be measured with it.
  */
 export function makeKit(wireCount: number, stepCount: number, seed: number): KitFile {
-  const feeds = Number(process.env.FEEDS ?? Math.floor(wireCount / 100));
+  const feeds = Math.floor(wireCount / 100);
   const model = makeHarness(wireCount - feeds, seed, Math.round(wireCount * 2.4));
   const live = new Set<string>();
   // Which stubs a source reaches through the loads is what the first run finds; the second run has them declared.

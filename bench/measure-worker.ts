@@ -1,7 +1,6 @@
 import process from 'node:process';
 import type { Candidate } from './candidate.ts';
 import { candidates } from './candidates.ts';
-import { collectGarbage } from './collect-garbage.ts';
 import { median } from './median.ts';
 
 const all = process.argv.slice(2).map((argument): Candidate => {
@@ -14,17 +13,21 @@ const all = process.argv.slice(2).map((argument): Candidate => {
 // The latest result stays alive until the next is there: were it collected, V8 would drop the code that it optimized
 // for its shape, and the next round would measure the compiler.
 const kept = new Map<Candidate, unknown>();
-const runsOfTurn = 3;
+const mostRuns = 5;
+const fewestRuns = 3;
+const enoughMs = 1_000;
 process.on('message', (at) => {
   const candidate = all[Number(at)] as Candidate;
   const times: number[] = [];
-  // While another process had its turn the caches went cold, so the middle of three runs in a row counts.
-  for (let run = 0; run < runsOfTurn; run += 1) {
+  // While another process had its turn the caches went cold, so the middle of some runs in a row counts.
+  let spent = 0;
+  while (times.length < fewestRuns || (times.length < mostRuns && spent < enoughMs)) {
     const input = candidate.prepare();
-    collectGarbage();
     const start = performance.now();
     const result = candidate.work(input);
-    times.push(performance.now() - start);
+    const took = performance.now() - start;
+    times.push(took);
+    spent += took;
     kept.set(candidate, [input, result]);
   }
   process.send?.(median(times));

@@ -1,8 +1,10 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { electricalFigures } from './electrical.ts';
 import { faultFigures } from './faults.ts';
-import { type Measured, measure, ratio, type Times } from './measure.ts';
+import { type Measured, measure, ratio } from './measure.ts';
+import { measureHeap } from './measure-heap.ts';
 import { median } from './median.ts';
 
 /** One line of the table: what was measured, how it did, and what is wanted of it. */
@@ -30,7 +32,7 @@ function processRatio(bundle: string, kit: string): number {
 async function netRows(size: number, rounds: number): Promise<readonly Row[]> {
   const names = ['nets', 'nets by graphlib', 'nets by graphology', 'unions', 'bare unions'];
   const groups = names.map((name): readonly Measured[] => [{ name, size }]);
-  const times = await measure(groups, rounds, 2);
+  const times = await measure(groups, rounds, 1);
   const [own, graphlib, graphology, unions, bare] = times;
   for (const other of [graphlib, graphology]) {
     if (other?.digest !== own?.digest) throw new Error(`the libraries find other nets at ${size} wires`);
@@ -56,34 +58,83 @@ async function netRows(size: number, rounds: number): Promise<readonly Row[]> {
 }
 
 async function proofRows(): Promise<readonly Row[]> {
-  const sizes = [5_000, 50_000];
-  const times: (readonly Times[])[] = [];
-  for (const size of sizes) {
-    times.push(
-      await measure(
-        [
-          [
-            { name: 'nets of the kit', size },
-            { name: 'proof', size },
-          ],
-        ],
-        size > 10_000 ? 5 : 9,
-        3,
-      ),
-    );
-  }
-  const [small, large] = times;
-  const growth = median(large?.[1]?.rounds ?? []) / median(small?.[1]?.rounds ?? []);
+  const [small, large] = [5_000, 50_000];
+  const [nets, proof, tenfold, tenfoldWork] = await measure(
+    [
+      [
+        { name: 'nets of the kit', size: small },
+        { name: 'proof', size: small },
+      ],
+      [{ name: 'proof', size: large }],
+      [{ name: 'proof in proportion', size: large }],
+    ],
+    7,
+    2,
+  );
   return [
     {
       what: 'proof of 5,000 wires and 200 steps over its own net extraction',
-      found: shown(ratio(small?.[1], small?.[0])),
+      found: shown(ratio(proof, nets)),
       wanted: 'at most 8',
     },
     {
-      what: 'proof of 50,000 wires and 200 steps over that of 5,000',
-      found: shown(growth),
+      what: 'proof of 50,000 wires and 200 steps over that of 5,000, time',
+      found: shown(ratio(tenfold, proof)),
       wanted: 'at most 12',
+    },
+    {
+      what: 'proof of 50,000 wires and 2,000 steps over that of 5,000 and 200, time',
+      found: shown(ratio(tenfoldWork, proof)),
+      wanted: 'at most 12',
+    },
+  ];
+}
+
+async function heapRows(): Promise<readonly Row[]> {
+  const small = await measureHeap({ name: 'proof', size: 5_000 });
+  const rows: Row[] = [];
+  for (const [name, steps] of [
+    ['proof', 200],
+    ['proof in proportion', 2_000],
+  ] as const) {
+    const large = await measureHeap({ name, size: 50_000 });
+    const what = `proof of 50,000 wires and ${steps.toLocaleString('en')} steps over that of 5,000 and 200`;
+    rows.push(
+      {
+        what: `${what}, heap that the verdict holds`,
+        found: shown(large.retained / small.retained),
+        wanted: 'at most 12',
+      },
+      {
+        what: `${what}, heap allocated in all`,
+        found: shown(large.allocated / small.allocated),
+        wanted: 'at most 12',
+      },
+    );
+  }
+  return rows;
+}
+
+/** How much of the electrical judgements an untouched harness costs. */
+function electricalRows(): readonly Row[] {
+  const [small, large] = [100, 5_000].map((wires) => electricalFigures(wires, 7));
+  if (small === undefined || large === undefined) return [];
+  const what = 'a kit in a harness of 5,000 untouched wires over the same kit in one of 100';
+  return [
+    {
+      what: `losses of ${what}`,
+      found: shown(large.lossesMs / small.lossesMs),
+      wanted: 'at most 2',
+    },
+    {
+      what: `search for back-feed of ${what}`,
+      found: shown(large.backFeedMs / small.backFeedMs),
+      wanted: 'at most 2',
+    },
+    {
+      what: `every conductor against its fuse, ${what}, which holds 50 times as many conductors`,
+      found: shown(large.protectionMs / small.protectionMs),
+      wanted: 'at most 150',
     },
   ];
 }
@@ -117,7 +168,9 @@ rows.push(
   ...(await netRows(10_000, 7)),
   ...(await netRows(100_000, 3)),
   ...(await proofRows()),
+  ...(await heapRows()),
   ...faultRows(),
+  ...electricalRows(),
 );
 const bundle = `${root}packages/cli/dist/loomproof.mjs`;
 if (existsSync(bundle)) {
