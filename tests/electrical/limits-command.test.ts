@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { runInMemory } from '../support/memory-io.ts';
+import { publishedSchemaText, publishedValidator } from '../support/published-schema.ts';
 
 const boat = 'fixtures/abandoned-feed/kit.yaml';
 const groomer = 'fixtures/fuse-raised/kit.yaml';
@@ -8,7 +9,16 @@ const groomer = 'fixtures/fuse-raised/kit.yaml';
 type LimitsJson = {
   readonly variants: readonly {
     readonly verdict: string;
-    readonly drops: readonly { circuit: string; dropVolt: number; limitVolt: number; source: string }[];
+    readonly drops: readonly {
+      circuit: string;
+      dropVolt: number;
+      limitVolt: number;
+      source: string;
+      ohm: number;
+      parts: readonly unknown[];
+      outParts: number;
+      state: readonly string[];
+    }[];
     readonly protection: readonly { conductor: string; fuse: string | null; limitAmpere: number | null }[];
   }[];
 };
@@ -60,17 +70,48 @@ describe('loomproof limits', () => {
     expect(code).toBe(0);
     const rows = out().trimEnd().split('\r\n');
     expect(rows[0]).toBe(
-      'variant,circuit,current A,length m,size,drop V,limit V,margin V,smallest size,source',
+      'variant,circuit,current A,length m,size,resistance ohm,drop V,limit V,margin V,smallest size,worst state,source',
     );
     expect(rows.filter((row) => row.startsWith('variant,'))).toHaveLength(3);
     expect(rows.some((row) => row.startsWith('only,thin branch,0.75 mm2,F6,15.00,15.00,0.000,'))).toBe(true);
   });
 
-  it('prints a page with the tables and one picture, and quotes what a kit says', async () => {
+  it.each([boat, groomer, 'fixtures/two-outputs/kit.yaml'])(
+    'prints JSON of %s that keeps to the published schema',
+    async (kit) => {
+      const validate = publishedValidator('limits');
+      validate((await jsonOf(kit)).json);
+      expect(validate.errors).toBeNull();
+      const unusable = await runInMemory(['limits', 'fixtures/van-beacon/kit.yaml', '--json']);
+      validate(JSON.parse(unusable.out()));
+      expect(validate.errors).toBeNull();
+    },
+  );
+
+  it('publishes the schema that the program prints', async () => {
+    const { out } = await runInMemory(['schema', '--of', 'limits']);
+    expect(out()).toBe(publishedSchemaText('limits'));
+  });
+
+  it('names the state in which a circuit loses most, and what its way resists', async () => {
+    const { json } = await jsonOf('fixtures/two-outputs/kit.yaml');
+    for (const { parts, ohm, outParts, state } of json.variants[0]?.drops ?? []) {
+      expect(parts.length).toBeGreaterThan(outParts);
+      expect(outParts).toBeGreaterThan(0);
+      expect(ohm).toBeGreaterThan(0);
+      expect(Array.isArray(state)).toBe(true);
+    }
+  });
+
+  it('prints a page with the tables and a picture of each circuit, and quotes what a kit says', async () => {
     const { out } = await runInMemory(['limits', groomer, '--page']);
     expect(out()).toMatch(/^<!doctype html>/);
-    expect(out().match(/<svg /g)).toHaveLength(1);
+    const { json } = await jsonOf(groomer);
+    expect(out().match(/<svg /g)).toHaveLength(json.variants[0]?.drops.length ?? 0);
     expect(out().match(/<table>/g)).toHaveLength(3);
+    const asked = await runInMemory(['limits', groomer, '--page', '--load', 'wiper heater=200 W']);
+    expect(asked.out()).toContain('Not as the kit file says: load wiper heater=200 W');
+    expect(asked.out()).toContain('not proved to be kept');
     const named = await runInMemory(['limits', 'kit.yaml', '--page'], {
       files: new Map([
         [

@@ -196,6 +196,12 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
       new Option('--list <which>', 'the fewest readings, or all').choices(['short', 'full']).default('short'),
     )
     .option('--csv', 'print the list as CSV, to be filled in and given to `diagnose`')
+    .addOption(
+      new Option(
+        '--out <folder>',
+        'write the work instruction that takes these readings, a page for a phone, into a folder',
+      ).conflicts(['csv', 'json']),
+    )
     .addOption(jsonOption())
     .addHelpText(
       'after',
@@ -203,6 +209,7 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
         ['loomproof checks kit.yaml --variant side=left', ''],
         ['loomproof checks kit.yaml --variant side=left --list full --csv > sheet.csv', ''],
         ['loomproof checks kit.yaml --stage in-place --pull K10', ''],
+        ['loomproof checks kit.yaml --list full --out sheets', 'the work instruction with these readings'],
       )}\nExit status: 0 done; 2 the input could not be used.\n`,
     )
     .action(
@@ -214,15 +221,19 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
           pull?: string[];
           list: 'short' | 'full';
           csv?: boolean;
+          out?: string;
           json?: boolean;
         },
       ) => {
         const { checks } = await import('./commands/checks.ts');
         const { stageNamed } = await import('./checks/stage-of.ts');
-        const { variant = [], pull = [], list, csv = false, json = false } = options;
-        finish(
-          await checks(kit, { variant, stage: stageNamed(options.stage), pulled: pull, list, csv, json }, io),
-        );
+        const { variant = [], pull = [], list, csv = false, json = false, out } = options;
+        const page =
+          out === undefined
+            ? null
+            : { out, script: await (await import('./sheets/phone-script.ts')).phoneScript() };
+        const how = { variant, stage: stageNamed(options.stage), pulled: pull, list, csv, json, page };
+        finish(await checks(kit, how, io));
       },
     );
 
@@ -302,8 +313,8 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
   program
     .command('schema')
     .summary('print a JSON Schema')
-    .description('Prints the JSON Schema of kit files, or of what `prove --json` prints.')
-    .addOption(new Option('--of <document>', 'of what').choices(['kit', 'verdict']).default('kit'))
+    .description('Prints the JSON Schema of kit files, or of what `prove --json` or `limits --json` prints.')
+    .addOption(new Option('--of <document>', 'of what').choices(['kit', 'verdict', 'limits']).default('kit'))
     .addOption(jsonOption('accepted as everywhere: a schema is JSON'))
     .addHelpText(
       'after',
@@ -312,7 +323,7 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
         ['loomproof schema --of verdict > verdict.schema.json', ''],
       ),
     )
-    .action(async (options: { of: 'kit' | 'verdict' }) => {
+    .action(async (options: { of: 'kit' | 'verdict' | 'limits' }) => {
       const { schema } = await import('./commands/schema.ts');
       finish(schema(options.of, io));
     });

@@ -56,7 +56,7 @@ export function limits(path: string, options: LimitsOptions, io: Io): number {
         variants: verdict.variants.map(({ variant, judgement, obligations }) => ({
           variant,
           verdict: obligations.find(({ obligation }) => obligation === 9)?.verdict ?? null,
-          ...judgement.electrical?.limits,
+          ...(judgement.electrical?.limits ?? { drops: [], protection: [], loading: [] }),
         })),
         diagnostics: all.map(diagnosticJson),
       }),
@@ -74,8 +74,12 @@ export function limits(path: string, options: LimitsOptions, io: Io): number {
         ]),
       ),
     );
-  else if (options.form === 'page') io.out(limitsPage(`${kit.kit}, revision ${kit.revision}`, variants));
-  else io.out(limitsText(variants));
+  else if (options.form === 'page') {
+    const changes = Object.entries(options.changes).flatMap(([what, texts]) =>
+      texts.map((text: string) => `${what} ${text}`),
+    );
+    io.out(limitsPage({ kit: kit.kit, revision: kit.revision, digest: digest ?? '', changes }, variants));
+  } else io.out(limitsText(variants));
   const kept = verdict.variants.every(
     ({ obligations }) => obligations.find(({ obligation }) => obligation === 9)?.verdict === 'proved',
   );

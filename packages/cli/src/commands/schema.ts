@@ -1,11 +1,12 @@
 import { kitJsonSchema } from '@loomproof/netlist';
 import { exitCode } from '../exit-code.ts';
 import type { Io } from '../io/io.ts';
+import { limitsJsonSchema } from '../limits/limits-json-schema.ts';
 import { jsonText } from '../output/json-text.ts';
 import { verdictJsonSchema } from '../prove/verdict-json-schema.ts';
 
 /** The documents that have a published schema. */
-export const schemaNames = ['kit', 'verdict'] as const;
+export const schemaNames = ['kit', 'verdict', 'limits'] as const;
 
 /**
  * Prints a JSON Schema (draft 2020-12).
@@ -15,6 +16,7 @@ export const schemaNames = ['kit', 'verdict'] as const;
  * @returns 0
  */
 export function schema(of: (typeof schemaNames)[number], io: Pick<Io, 'out'>): number {
-  io.out(jsonText(of === 'kit' ? kitJsonSchema() : verdictJsonSchema()));
+  const schemas = { kit: kitJsonSchema, verdict: verdictJsonSchema, limits: limitsJsonSchema };
+  io.out(jsonText(schemas[of]()));
   return exitCode.good;
 }

@@ -6,10 +6,12 @@ export const dropHead: readonly string[] = [
   'current A',
   'length m',
   'size',
+  'resistance ohm',
   'drop V',
   'limit V',
   'margin V',
   'smallest size',
+  'worst state',
   'source',
 ];
 
@@ -56,10 +58,12 @@ export function limitCells(variant: VariantVerdict, before: VariantVerdict | nul
       number(row.ampere, 3),
       number(row.lengthMm === null ? null : row.lengthMm / 1000, 3),
       row.size ?? '?',
+      number(row.ohm, 4),
       number(row.dropVolt, 3),
       number(row.limitVolt, 3),
       moved(row.marginVolt, old?.drops.find((one) => one.circuit === row.circuit)?.marginVolt),
       row.smallest ?? '?',
+      row.state.length === 0 ? 'all on' : row.state.join(', '),
       row.source ?? missing(row.missing),
     ]),
     protection: table.protection.map((row) => [

@@ -123,13 +123,14 @@ function rowOf(
     source: null,
     smallest: null,
     parts: [],
+    outParts: 0,
     state,
     missing,
   };
   if (flow === null || element === undefined || branch === undefined || ampere === null) return empty;
   const across = Math.abs((flow.volts.get(branch.from) ?? 0) - (flow.volts.get(branch.to) ?? 0));
   const dropVolt = nominalVolt - across;
-  const { way } = wayOf(region, flow, load);
+  const { way, outParts } = wayOf(region, flow, load);
   const limit = dropLimit(job, element, nominalVolt, ampere);
   const parts = way.map(
     (index): LossPart => ({
@@ -147,7 +148,15 @@ function rowOf(
   );
   const lengthMm = wires.reduce((sum, { index }) => sum + (region.branches[index]?.lengthMm ?? 0), 0);
   const ohm = way.reduce((sum, index) => sum + (region.branches[index]?.ohm ?? 0), 0);
-  const known = { ...empty, lengthMm, ohm, size: thinnest?.wire.size?.raw ?? null, dropVolt, parts };
+  const known = {
+    ...empty,
+    lengthMm,
+    ohm,
+    size: thinnest?.wire.size?.raw ?? null,
+    dropVolt,
+    parts,
+    outParts,
+  };
   if (limit.kind === 'missing') return { ...known, missing: [limit.what] };
   const inWires = wires.reduce((sum, { index }) => sum + lossOf(region, flow, index), 0);
   return {
@@ -176,6 +185,7 @@ function lossOf(region: CircuitRegion, flow: RegionFlow, index: number): number 
 interface CurrentWay {
   /** Branches from the supply to a load and back, without the load. */
   readonly way: readonly number[];
+  readonly outParts: number;
   readonly top: number;
   readonly bottom: number;
 }
@@ -183,7 +193,7 @@ interface CurrentWay {
 /** The way from the supply to a load and back, by the largest current at each fork. */
 function wayOf(region: CircuitRegion, flow: RegionFlow, load: number): CurrentWay {
   const branch = region.branches[load];
-  if (branch === undefined) return { way: [], top: -1, bottom: -1 };
+  if (branch === undefined) return { way: [], outParts: 0, top: -1, bottom: -1 };
   const forwards = (flow.amperes[load] ?? 0) > 0;
   const follow = (start: number, sign: 1 | -1): readonly [number[], number] => {
     const way: number[] = [];
@@ -209,7 +219,7 @@ function wayOf(region: CircuitRegion, flow: RegionFlow, load: number): CurrentWa
   };
   const [out, top] = follow(forwards ? branch.from : branch.to, 1);
   const [back, bottom] = follow(forwards ? branch.to : branch.from, -1);
-  return { way: [...out.reverse(), ...back], top, bottom };
+  return { way: [...out.reverse(), ...back], outParts: out.length, top, bottom };
 }
 
 function smallestThatPasses(

@@ -20,6 +20,8 @@ export interface DropRow {
   readonly smallest: string | null;
   /** Conductors, joints and elements from the supply to the load and back, with what each takes. */
   readonly parts: readonly LossPart[];
+  /** How many of the parts lie ahead of the load. */
+  readonly outParts: number;
   /** What is off in the state in which it loses most, as `heater relay off`; nothing where everything is on. */
   readonly state: readonly string[];
   readonly missing: readonly string[];
