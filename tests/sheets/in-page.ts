@@ -43,3 +43,20 @@ export const noStorage = `Object.defineProperty(window, 'localStorage', {
 
 /** The rows of the table of a page, head first, as a reader of the document tree sees them. */
 export const tableInPage = `[...document.querySelectorAll('table tr')].map((row) => [...row.cells].map((cell) => cell.textContent))`;
+
+/** A step as a reader of the document tree sees it. */
+export interface StepInPage {
+  readonly number: number;
+  readonly order: string;
+  readonly places: readonly { readonly address: string; readonly words: string }[];
+}
+
+/** Every step of a work instruction with the places that it tells, in order. */
+export const stepsInPage = `[...document.querySelectorAll('.step')].map((step) => ({
+  number: Number(step.dataset.step),
+  order: step.querySelector('.order').textContent.replace(/^\\d+ ?/, ''),
+  places: [...step.querySelectorAll('.place')].map((place) => ({
+    address: place.querySelector('b').textContent,
+    words: place.textContent.slice(place.querySelector('b').textContent.length).replace(/^[^:]*: /, '').replace(/\\.$/, ''),
+  })),
+}))`;

@@ -15,9 +15,9 @@ export function placeMarkup(place: StepSight, mark: string): Markup {
       look: place.look,
       title: `${connector} from its ${side}, cavity ${label} marked ${mark}`,
     });
-  return markup`<p class="place"><b>${address}</b>${away === null ? null : `, ${away}`}: ${words}.</p>
+  return markup`<div class="together"><p class="place"><b>${address}</b>${away === null ? null : `, ${away}`}: ${words}.</p>
 <div class="views${face.kind === 'grid' && face.width > 18 ? ' wide' : ''}"><figure><div class="pan" tabindex="0" role="group" aria-label="${connector}, wire side, step ${mark}">${view('wire side')}</div><figcaption>${connector}, <b>wires toward you</b></figcaption></figure>
-<figure class="other"><div class="pan" tabindex="0" role="group" aria-label="${connector}, mating side, step ${mark}">${view('mating side')}</div><figcaption>${connector}, mating face toward you: the view that you do not have now. ${otherWords ?? ''}</figcaption></figure></div>${trapMarkup(place)}`;
+<figure class="other"><div class="pan" tabindex="0" role="group" aria-label="${connector}, mating side, step ${mark}">${view('mating side')}</div><figcaption>${connector}, mating face toward you: the view that you do not have now. ${otherWords ?? ''}</figcaption></figure></div></div>${trapMarkup(place)}`;
 }
 
 function trapMarkup({ traps, label }: StepSight): MarkupValue {

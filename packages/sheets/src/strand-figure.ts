@@ -1,4 +1,4 @@
-import { type Job, type Rework, viewFrom } from '@loomproof/netlist';
+import { type Face, type Job, type Rework, viewFrom } from '@loomproof/netlist';
 import type { Fate, Strand, StrandPoint } from './circuit-strand.ts';
 import { colourPaint } from './colour-paint.ts';
 import { type Markup, type MarkupValue, markup } from './markup.ts';
@@ -154,24 +154,56 @@ function smallFace(job: Job, { places, y }: Row, width: number): MarkupValue {
   for (const index of places) {
     const place = job.places[index];
     const given = job.connectors[place?.connector ?? -1]?.face;
-    if (place === undefined || given == null || given.kind !== 'grid') continue;
+    if (place === undefined || given == null) continue;
     const face = viewFrom(given, 'wire side');
-    if (face.kind !== 'grid') continue;
-    const cell = Math.min(9, 112 / face.width, 34 / face.rows.length);
-    const [w, h] = [(face.width * cell) / 2, face.rows.length * cell];
-    const [x, top] = [width - w - 6, y - h / 2];
-    const long = Math.min(14, w / 2);
-    const upright = face.edge === 'top' || face.edge === 'bottom';
-    const latch = upright
-      ? markup`<rect x="${x + (w - long) / 2}" y="${face.edge === 'top' ? top - 6 : top + h + 2}" width="${long}" height="4" class="solid"/>`
-      : markup`<rect x="${face.edge === 'left' ? x - 6 : x + w + 2}" y="${top + h / 4}" width="4" height="${h / 2}" class="solid"/>`;
-    return markup`<rect x="${x - 2}" y="${top - 2}" width="${w + 4}" height="${h + 4}" rx="2" class="small"/>${latch}${face.rows.map(
-      (row, at) =>
-        row.map((one) => {
-          const found = one.label === place.label;
-          return markup`<rect x="${x + (one.at * cell) / 2 + 0.8}" y="${top + at * cell + 0.8}" width="${cell - 1.6}" height="${cell - 1.6}" class="${found ? 'solid' : 'small'}"/>`;
-        }),
-    )}`;
+    return face.kind === 'grid'
+      ? smallGrid(face, place.label, y, width)
+      : smallRound(face, place.label, y, width);
   }
   return null;
+}
+
+function smallGrid(
+  face: Extract<Face, { kind: 'grid' }>,
+  label: string,
+  y: number,
+  width: number,
+): MarkupValue {
+  const cell = Math.min(9, 112 / face.width, 34 / face.rows.length);
+  const [w, h] = [(face.width * cell) / 2, face.rows.length * cell];
+  const [x, top] = [width - w - 6, y - h / 2];
+  const long = Math.min(14, w / 2);
+  const upright = face.edge === 'top' || face.edge === 'bottom';
+  const latch = upright
+    ? markup`<rect x="${x + (w - long) / 2}" y="${face.edge === 'top' ? top - 6 : top + h + 2}" width="${long}" height="4" class="solid"/>`
+    : markup`<rect x="${face.edge === 'left' ? x - 6 : x + w + 2}" y="${top + h / 4}" width="4" height="${h / 2}" class="solid"/>`;
+  return markup`<rect x="${x - 2}" y="${top - 2}" width="${w + 4}" height="${h + 4}" rx="2" class="small"/>${latch}${face.rows.map(
+    (row, at) =>
+      row.map(
+        (one) =>
+          markup`<rect x="${x + (one.at * cell) / 2 + 0.8}" y="${top + at * cell + 0.8}" width="${cell - 1.6}" height="${cell - 1.6}" class="${one.label === label ? 'solid' : 'small'}"/>`,
+      ),
+  )}`;
+}
+
+function smallRound(
+  face: Extract<Face, { kind: 'round' }>,
+  label: string,
+  y: number,
+  width: number,
+): MarkupValue {
+  const outer = 19;
+  const x = width - outer - 6;
+  const rings = face.rows.length - (face.centre ? 1 : 0);
+  const tenth = (value: number): number => Math.round(value * 10) / 10;
+  return markup`<circle cx="${x}" cy="${y}" r="${outer}" class="small"/><rect x="${x - 3}" y="${y - outer - 2}" width="6" height="5" class="solid"/>${face.rows.map(
+    (row, ring) => {
+      const radius = ring < rings ? ((outer - 5) * (rings - ring)) / rings : 0;
+      return row.map(({ at, label: own }) => {
+        const angle = (at / 720) * 2 * Math.PI;
+        const found = own === label;
+        return markup`<circle cx="${tenth(x + radius * Math.sin(angle))}" cy="${tenth(y - radius * Math.cos(angle))}" r="${found ? 3.4 : 1.8}" class="${found ? 'solid' : 'small'}"/>`;
+      });
+    },
+  )}`;
 }

@@ -1,9 +1,17 @@
 import { type Markup, markup } from './markup.ts';
 import type { SheetTable } from './sheet-table.ts';
 
-/** A table in a frame that pans where it is wider than the screen. */
-export function tableMarkup({ head, rows }: SheetTable, name: string): Markup {
-  return markup`<div class="pan" tabindex="0" role="region" aria-label="${name}"><table><thead><tr>${head.map((cell) => markup`<th scope="col">${cell}</th>`)}</tr></thead><tbody>${rows.map(
+/**
+ * A table in a frame that pans where it is wider than the screen.
+ *
+ * @param headWords - whether the words of its head are those of every kit, so that none of them needs to be broken
+ */
+export function tableMarkup(
+  { head, rows }: SheetTable,
+  name: string,
+  headWords: 'own' | 'of the kit' = 'own',
+): Markup {
+  return markup`<div class="pan" tabindex="0" role="region" aria-label="${name}"><table class="${headWords === 'own' ? 'own-head' : 'kit-head'}"><thead><tr>${head.map((cell) => markup`<th scope="col">${cell}</th>`)}</tr></thead><tbody>${rows.map(
     ({ cells, changed }) =>
       markup`<tr class="${changed ? 'changed' : 'same'}">${cells.map((cell) => markup`<td>${cell}</td>`)}</tr>`,
   )}</tbody></table></div>`;

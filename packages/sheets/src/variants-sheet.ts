@@ -56,7 +56,7 @@ export function variantsSheet(
   return page(
     head,
     'Variants side by side',
-    markup`<section>${tableMarkup(table, 'what differs')}</section>`,
+    markup`<section>${tableMarkup(table, 'what differs', 'of the kit')}</section>`,
   );
 }
 
