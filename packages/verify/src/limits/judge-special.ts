@@ -4,7 +4,8 @@ import type { RawFinding } from '../prove/finding.ts';
 /**
  * Judges that nobody touches or probes a special circuit (a restraint system, a safety loop, a bus, a sensor, high
  * voltage) unless someone released it by name and document. A step on any of its conductors or the cavities they end
- * in counts, and so does a probe.
+ * in counts, and so does a probe, a joint on one of its ends, a fuse of it, and a connector half in which it ends being
+ * plugged, unplugged or opened.
  */
 export function judgeSpecial(rework: Rework): readonly RawFinding[] {
   const { job } = rework;
@@ -63,6 +64,33 @@ function wireOf(
     wire !== undefined && circuit.wires.includes(wire) ? (job.wires[wire]?.name ?? null) : null;
   const ofEnds = (ends: readonly number[]): string | null =>
     ends.map((end) => ofWire(job.ends[end]?.wire)).find((name) => name !== null) ?? null;
+  const ofConnector = (index: number): string | null => {
+    const connector = job.connectors[index];
+    for (let at = 0; at < (connector?.placeCount ?? 0); at += 1) {
+      const name = places.get((connector?.firstPlace ?? 0) + at);
+      if (name !== undefined) return name;
+    }
+    return null;
+  };
+  const ofJoint = (joint: number): string | null => {
+    const { graph } = rework;
+    for (let edge = 0; edge < graph.edgeCount; edge += 1) {
+      if (graph.kind[edge] !== 'joint' || graph.what[edge] !== joint) continue;
+      const node = job.joints[joint]?.node;
+      const other = graph.from[edge] === node ? graph.to[edge] : graph.from[edge];
+      const name = ofEnds(job.ends.flatMap((end, index) => (end.node === other ? [index] : [])));
+      if (name !== null) return name;
+    }
+    // A tap divides its run, so that pieces of the run end at the tap itself.
+    for (let edge = 0; edge < graph.edgeCount; edge += 1) {
+      if (graph.kind[edge] !== 'conductor') continue;
+      if (graph.from[edge] !== job.joints[joint]?.node && graph.to[edge] !== job.joints[joint]?.node)
+        continue;
+      const name = ofWire(graph.what[edge]);
+      if (name !== null) return name;
+    }
+    return null;
+  };
   switch (action.kind) {
     case 'prove dead':
     case 'withdraw':
@@ -89,6 +117,23 @@ function wireOf(
     case 'tie back':
     case 'fit seal':
       return ofEnds([action.end]);
+    case 'remove tap':
+    case 'seal':
+      return ofJoint(action.joint);
+    case 'unplug':
+    case 'plug':
+    case 'open lock':
+    case 'close lock':
+    case 'open latch':
+    case 'close latch':
+      return ofConnector(action.connector);
+    case 'interpose':
+      return ofConnector(action.near) ?? ofConnector(action.far);
+    case 'fit fuse':
+    case 'remove fuse': {
+      const element = job.elements[action.element];
+      return element === undefined ? null : (places.get(element.from) ?? places.get(element.to) ?? null);
+    }
     case 'fit jumper':
       return action.places.map((place) => places.get(place)).find((name) => name !== undefined) ?? null;
     default:
