@@ -7,8 +7,9 @@ import type { Engine } from './engine.ts';
 import type { PageHead } from './page-head.ts';
 import type { RecordStore } from './record-store.ts';
 
-const mostPairs = 30_000;
 const mostShown = 12;
+/** How many of the pairs of faults that read like something simpler are told. */
+const mostPairsShown = 3;
 
 /** What the readings of a group say, computed anew when one changes. */
 export class DiagnosisPart {
@@ -18,6 +19,7 @@ export class DiagnosisPart {
   readonly #group: string;
   readonly #engine: Engine;
   readonly #takeNext: (from: string, to: string) => void;
+  readonly #bar = element('progress', { attributes: [['aria-label', 'pairs of faults tried']] });
   #shown = '';
 
   constructor(
@@ -48,33 +50,68 @@ export class DiagnosisPart {
     const model = this.#head.checks.model;
     if (csv === this.#shown || model === null) return;
     this.#shown = csv;
+    this.#store.say(this.#group, null);
     this.#place.dataset['busy'] = 'yes';
     if (standingReadings(record, this.#group).length === 0) {
       this.#engine.stop();
       this.#tell(element('p', {}, 'Nothing is read yet.'));
       return;
     }
-    this.#place.replaceChildren(
-      element('p', {}, 'Looking for what explains the readings…'),
-      element('progress', { attributes: [['aria-label', 'Looking for what explains the readings']] }),
+    const ask = (mostPairs: number | undefined, then: (found: GroupExplanation) => void): void =>
+      this.#engine.ask(
+        {
+          model,
+          group: this.#group,
+          csv,
+          options: { designRefuted: this.#head.refuted, ...(mostPairs === undefined ? {} : { mostPairs }) },
+        },
+        {
+          progress: ({ done, total }) => {
+            this.#bar.max = total;
+            this.#bar.value = done;
+          },
+          answer: (found) => (found === null ? this.#tell() : then(found)),
+          failed: () =>
+            this.#tell(
+              element(
+                'p',
+                {},
+                'The program failed here. Export the readings and give them to loomproof diagnose.',
+              ),
+            ),
+        },
+      );
+    // What single faults say is there at once; pairs take their time.
+    this.#bar.removeAttribute('value');
+    this.#place.replaceChildren(this.#looking(), ...this.#place.querySelectorAll(':scope > .found'));
+    ask(0, (quick) => {
+      this.#place.replaceChildren(this.#looking(), this.#found(quick));
+      ask(undefined, (whole) => {
+        this.#store.say(this.#group, whole);
+        this.#tell(this.#found(whole));
+      });
+    });
+  }
+
+  #looking(): HTMLElement {
+    return element(
+      'div',
+      { class: 'looking' },
+      element('p', {}, 'Trying pairs of faults too…'),
+      this.#bar,
       button('Stop', () => {
         this.#engine.stop();
-        this.#tell(element('p', {}, 'Stopped. The next reading starts it again.'));
+        const found = this.#place.querySelector<HTMLElement>('.found');
+        this.#tell(
+          element('p', {}, 'Stopped: not all pairs of faults were tried. The next reading starts it again.'),
+          ...(found === null ? [] : [found]),
+        );
       }),
     );
-    const options = { mostPairs, designRefuted: this.#head.refuted };
-    this.#engine.ask(
-      { model, group: this.#group, csv, options },
-      (found) => this.#tell(...(found === null ? [] : this.#explained(found))),
-      () =>
-        this.#tell(
-          element(
-            'p',
-            {},
-            'The program failed here. Export the readings and give them to loomproof diagnose.',
-          ),
-        ),
-    );
+  }
+
+  #found(found: GroupExplanation): HTMLElement {
+    return element('div', { class: 'found' }, ...this.#explained(found));
   }
 
   #tell(...what: readonly HTMLElement[]): void {
@@ -82,14 +119,14 @@ export class DiagnosisPart {
     this.#place.dataset['busy'] = 'no';
   }
 
-  #explained({ report, reads }: GroupExplanation): readonly HTMLElement[] {
+  #explained({ report, readsAs }: GroupExplanation): readonly HTMLElement[] {
     const { next, groups, result } = report;
     const line = (text: string): HTMLElement => element('p', {}, text);
     const told: HTMLElement[] = [element('p', { class: 'result' }, resultWords(report))];
     told[0]?.setAttribute('data-result', result);
-    if (reads !== null)
+    if (readsAs !== null)
       told.push(
-        line(`Label against content: every reading fits ${reads}. Look at the label and at the machine.`),
+        line(`Label against content: every reading fits ${readsAs}. Look at the label and at the machine.`),
       );
     if (result !== 'no explanation')
       told.push(
@@ -105,7 +142,22 @@ export class DiagnosisPart {
             : 'Or one of these:',
         ),
       );
-      told.push(explanations(group));
+      const all = explanations(group, result);
+      const isLong = result === 'as designed' && group.length > 1;
+      told.push(
+        isLong
+          ? element(
+              'details',
+              {},
+              element(
+                'summary',
+                {},
+                `Nothing is wrong, or one of ${group.length - 1} faults that these readings do not tell from it`,
+              ),
+              all,
+            )
+          : all,
+      );
     }
     if (next !== null)
       told.push(
@@ -123,7 +175,7 @@ export class DiagnosisPart {
     for (const { reading, explains } of report.suspects)
       told.push(
         line(`Or one reading is wrong: ${reading}. Take it again. The others then fit:`),
-        explanations(explains),
+        explanations(explains, result),
       );
     told.push(
       ...section(
@@ -172,17 +224,31 @@ function section(title: string, all: readonly string[]): readonly HTMLElement[] 
   return [element('p', {}, title), element('ul', {}, ...all.map((one) => element('li', {}, one)))];
 }
 
-function explanations(all: readonly ExplanationWords[]): HTMLElement {
-  const rest = all.length - mostShown;
-  return element(
-    'ul',
-    { class: 'causes' },
-    ...all.slice(0, mostShown).map((one) => {
+function explanations(all: readonly ExplanationWords[], result: DiagnosisReport['result']): HTMLElement {
+  const few = all.filter(({ faults }) => faults.length < 2 || result === 'two faults');
+  const pairs = all.filter((one) => !few.includes(one));
+  const told = (list: readonly ExplanationWords[], most: number): readonly HTMLElement[] => [
+    ...list.slice(0, most).map((one) => {
       const item = element('li', {}, causeWords(one));
       item.dataset['faults'] = one.faults.map(({ id }) => id).join(' + ');
       return item;
     }),
-    ...(rest > 0 ? [element('li', {}, `and ${rest} more`)] : []),
+    ...(list.length > most ? [element('li', {}, `and ${list.length - most} more`)] : []),
+  ];
+  return element(
+    'div',
+    {},
+    element('ul', { class: 'causes' }, ...told(few, mostShown)),
+    ...(pairs.length === 0
+      ? []
+      : [
+          element(
+            'details',
+            {},
+            element('summary', {}, `${pairs.length} pairs of faults at once would read the same`),
+            element('ul', {}, ...told(pairs, mostPairsShown)),
+          ),
+        ]),
   );
 }
 

@@ -1,9 +1,20 @@
-import { type Answer, answer, type Question } from './engine-worker.ts';
+import type { Progress } from '@loomproof/verify';
+import { type Answer, answerWork, type Question, type Told } from './engine-worker.ts';
 
-/** Without a worker the page stands still while it computes, so fewer pairs of faults are tried. */
-const mostPairsInPage = 500;
+/** Who is told of the work on a question. */
+export interface Asker {
+  readonly progress: (progress: Progress) => void;
+  readonly answer: (answer: Answer) => void;
+  readonly failed: () => void;
+}
 
-/** Computes diagnoses beside the page; a new question ends the work on the one before. */
+/** Milliseconds that the page computes at a stretch where it has no worker. */
+const sliceMs = 25;
+
+/**
+ * Computes diagnoses beside the page, in a worker or else in slices between which the page has its turn. A new question
+ * ends the work on the one before.
+ */
 export class Engine {
   readonly #source: string;
   #worker: Worker | null = null;
@@ -15,43 +26,32 @@ export class Engine {
   }
 
   /** Answers a question later; a question that is stopped is never answered. */
-  ask(question: Question, then: (answer: Answer) => void, failed: () => void): void {
+  ask(question: Question, asker: Asker): void {
     this.stop();
     const asked = this.#asked;
     const isStill = (): boolean => asked === this.#asked;
-    const inPage = (): void => {
-      this.#worker = null;
-      setTimeout(() => {
-        if (!isStill()) return;
-        const options = { ...question.options, mostPairs: mostPairsInPage };
-        let found: Answer = null;
-        try {
-          found = answer({ ...question, options });
-        } catch {
-          return failed();
-        }
-        then(found);
-      });
-    };
+    const inSlices = (): void => computeInSlices(question, asker, isStill);
     try {
       const address = URL.createObjectURL(new Blob([this.#source], { type: 'text/javascript' }));
       const worker = new Worker(address);
       this.#worker = worker;
-      worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => {
+      worker.addEventListener('message', ({ data }: MessageEvent<Told>) => {
         if (!isStill()) return;
-        this.#end();
-        then(data);
+        if (data.is === 'progress') asker.progress(data.progress);
+        else {
+          this.#end();
+          asker.answer(data.answer);
+        }
       });
       worker.addEventListener('error', (event) => {
         event.preventDefault();
-        if (!isStill()) return;
         worker.terminate();
-        inPage();
+        if (isStill()) inSlices();
       });
       worker.postMessage(question);
       setTimeout(() => URL.revokeObjectURL(address), 10_000);
     } catch {
-      inPage();
+      inSlices();
     }
   }
 
@@ -65,4 +65,29 @@ export class Engine {
     this.#worker?.terminate();
     this.#worker = null;
   }
+}
+
+function computeInSlices(question: Question, asker: Asker, isStill: () => boolean): void {
+  const work = answerWork(question);
+  const slice = (): void => {
+    if (!isStill()) return;
+    const start = performance.now();
+    try {
+      for (;;) {
+        const { done, value } = work.next();
+        if (done === true) {
+          asker.answer(value);
+          return;
+        }
+        if (performance.now() - start < sliceMs) continue;
+        asker.progress(value);
+        break;
+      }
+    } catch {
+      asker.failed();
+      return;
+    }
+    setTimeout(slice);
+  };
+  setTimeout(slice);
 }

@@ -53,7 +53,7 @@ export class ReadingsGroup {
           'This harness is too large to be explained in the page. Export the readings and give them to loomproof diagnose.',
         ),
       );
-    said?.append(this.#otherReading(), this.#anew());
+    article.querySelector('.readings')?.after(this.#otherReading(), this.#anew());
     const firstOpen = this.#state().checks.findIndex((one) => one !== 'as designed');
     this.#take(Math.max(0, firstOpen));
   }
@@ -135,6 +135,15 @@ export class ReadingsGroup {
       ),
       probe('red', from, check?.whereFrom ?? ''),
       probe('black', to, check?.whereTo ?? ''),
+      ...(check === null || check.unplugFirst.length === 0
+        ? []
+        : [
+            element(
+              'p',
+              { class: 'hold' },
+              `Unplug first: ${check.unplugFirst.join(', ')}. A load beside the path would read low as well.`,
+            ),
+          ]),
       element(
         'p',
         { class: 'want' },
@@ -272,7 +281,7 @@ export class ReadingsGroup {
     };
     return element(
       'details',
-      {},
+      { class: 'screen' },
       element('summary', {}, 'Take a reading that the list does not ask for'),
       from.whole,
       to.whole,
@@ -285,7 +294,7 @@ export class ReadingsGroup {
     const { name } = this.#group;
     return element(
       'details',
-      {},
+      { class: 'screen' },
       element('summary', {}, 'Something was repaired'),
       element(
         'p',

@@ -11,7 +11,7 @@ export function recordPart(head: PageHead, store: RecordStore): void {
     byId('said').textContent = text;
   };
   byId('export-json').addEventListener('click', () =>
-    saveFile(`${head.file}-record.json`, 'application/json', `${JSON.stringify(store.record, null, 2)}\n`),
+    saveFile(`${head.file}-record.json`, 'application/json', store.exported()),
   );
   byId('export-csv').addEventListener('click', () => {
     const { kit, revision, variant, digest, answers } = store.record;

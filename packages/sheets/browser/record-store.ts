@@ -1,3 +1,4 @@
+import type { GroupExplanation } from '../src/checks/explain-group.ts';
 import { emptyRecord, readRecord, type WorkRecord } from '../src/checks/work-record.ts';
 import { byId } from './element.ts';
 import type { PageHead } from './page-head.ts';
@@ -10,6 +11,7 @@ export class RecordStore {
   #record: WorkRecord;
   readonly #key: string;
   readonly #head: PageHead;
+  readonly #said = new Map<string, GroupExplanation>();
   readonly #listeners: (() => void)[] = [];
 
   constructor(head: PageHead) {
@@ -29,6 +31,18 @@ export class RecordStore {
     this.#record = how(this.#record);
     this.#keep();
     for (const listener of this.#listeners) listener();
+  }
+
+  /** Keeps what the readings of a group were found to say, or that it is not known now. */
+  say(group: string, found: GroupExplanation | null): void {
+    if (found === null) this.#said.delete(group);
+    else this.#said.set(group, found);
+  }
+
+  /** The record as a file, with what its readings say as far as it is known. */
+  exported(): string {
+    const { whole } = this.#head.checks;
+    return `${JSON.stringify({ ...this.#record, whole, said: [...this.#said] }, null, 2)}\n`;
   }
 
   /** Calls back now and after each change. */

@@ -1,7 +1,10 @@
 export { type CheckRow, checkRows } from './checks/check-rows.ts';
 export { readingCautions } from './checks/reading-cautions.ts';
+export { type RecordReadings, recordReadings } from './checks/record-readings.ts';
 export { stageWords } from './checks/stage-words.ts';
 export { csvText } from './csv-text.ts';
-export { kitSheets, type SheetFile } from './kit-sheets.ts';
+export { kitSheets } from './kit-sheets.ts';
+export type { SheetFile } from './sheet-table.ts';
 export { stepWords } from './step-words.ts';
+export { workInstructions } from './work-instructions.ts';
 export type { WorkSheetOptions } from './work-sheet.ts';

@@ -9,16 +9,11 @@ import { page } from './page.ts';
 import { partsTable } from './parts-table.ts';
 import { pinTable } from './pin-table.ts';
 import { type SheetHead, sheetHead } from './sheet-head.ts';
-import { type SheetTable, tableTexts } from './sheet-table.ts';
+import { type SheetFile, type SheetTable, tableTexts } from './sheet-table.ts';
 import { tableMarkup } from './table-markup.ts';
 import { variantsSheet } from './variants-sheet.ts';
-import { type WorkSheetOptions, workSheet } from './work-sheet.ts';
-
-/** A file of the result: its name without folder, and its text. */
-export interface SheetFile {
-  readonly name: string;
-  readonly text: string;
-}
+import { workInstructions } from './work-instructions.ts';
+import type { WorkSheetOptions } from './work-sheet.ts';
 
 /**
  * Every document of a kit, for each variant that was judged: all are made from the one state that was proved, so none
@@ -38,7 +33,7 @@ export function kitSheets(
   pair: readonly [string, string] | null = null,
 ): readonly SheetFile[] {
   const stems = fileStems(kit.variants.map(({ variant }) => variant.name));
-  const files: SheetFile[] = [];
+  const files: SheetFile[] = [...workInstructions(kit, verdict, digest, work)];
   const judged: {
     readonly head: SheetHead;
     readonly stem: string;
@@ -52,7 +47,6 @@ export function kitSheets(
     const head = sheetHead(kit, found, digest);
     const after = found.judgement.rework;
     const tables = [pinTable(after), partsTable(after), cutList(one.job)];
-    files.push({ name: `${stem}-work.html`, text: workSheet(kit, one, found, head, stem, work) });
     for (const [at, [file, title]] of tableNames.entries()) {
       const table = tables[at];
       if (table === undefined) continue;

@@ -1,3 +1,9 @@
+/** A file of the result: its name without folder, and its text. */
+export interface SheetFile {
+  readonly name: string;
+  readonly text: string;
+}
+
 /** A table of a sheet, from which both its page and its CSV are made. */
 export interface SheetTable {
   readonly head: readonly string[];

@@ -1,5 +1,5 @@
 import type { Job, KitFile, KitVariant } from '@loomproof/netlist';
-import type { Stage, VariantVerdict } from '@loomproof/verify';
+import type { VariantVerdict } from '@loomproof/verify';
 import { checksMarkup } from './checks/checks-markup.ts';
 import { checksStyle } from './checks/checks-style.ts';
 import { type WorkChecksOptions, workChecks } from './checks/work-checks.ts';
@@ -16,11 +16,9 @@ import type { SheetHead } from './sheet-head.ts';
 import { type WorkStep, workSteps } from './work-steps.ts';
 
 /** What a work instruction is made with beside the kit. */
-export interface WorkSheetOptions extends Omit<WorkChecksOptions, 'stage'> {
+export interface WorkSheetOptions extends WorkChecksOptions {
   /** The script of the page, bundled; see `scripts/phone-script.mjs`. */
   readonly script: string;
-  /** What is plugged while readings are taken. */
-  readonly stage: (job: Job) => Stage;
 }
 
 /**
@@ -40,7 +38,7 @@ export function workSheet(
   const { variant, job } = one;
   const others = kit.variants.filter((other) => other.job !== job).map((other) => other.job);
   const steps = workSteps(job, verdict, others);
-  const checks = workChecks(one, head.revision, { ...options, stage: options.stage(job) });
+  const checks = workChecks(one, head.revision, options);
   const groupsBefore = (index: number): readonly Markup[] =>
     checks.groups
       .filter(({ before }) => before === index)

@@ -24,9 +24,8 @@ const head = [
  * A list of checks as CSV (RFC 4180), one row a check with empty fields for what is read. Filled in, `diagnose` reads it.
  */
 export function checksCsv(checklist: Checklist, list: 'short' | 'full'): string {
-  const unplug = list === 'short' ? checklist.shortUnplug : checklist.fullUnplug;
   const stage = stageColumn(checklist);
-  const lines = checkRows(checklist, list).map((row, index) => [
+  const lines = checkRows(checklist, list).map((row) => [
     String(row.number),
     row.from,
     row.to,
@@ -39,7 +38,7 @@ export function checksCsv(checklist: Checklist, list: 'short' | 'full'): string 
     '',
     '',
     stage,
-    (unplug[index] ?? []).join(', '),
+    row.unplugFirst.join(', '),
     row.proof,
     row.whereFrom,
     row.whereTo,

@@ -20,19 +20,13 @@ export function checksJson(variant: string, checklist: Checklist): unknown {
     })),
     noticedAtOnce: table.list.noticed,
     short: {
-      checks: checkRows(checklist, 'short').map((row, index) => ({
-        ...row,
-        unplugFirst: checklist.shortUnplug[index] ?? [],
-      })),
+      checks: checkRows(checklist, 'short'),
       bound: short.bound,
       detected: short.detected.length,
       notDetectable: short.hidden.map(words),
     },
     full: {
-      checks: checkRows(checklist, 'full').map((row, index) => ({
-        ...row,
-        unplugFirst: checklist.fullUnplug[index] ?? [],
-      })),
+      checks: checkRows(checklist, 'full'),
       nets: full.nets,
       points: full.points,
       continuity: full.continuity,

@@ -1,4 +1,6 @@
+import { join } from 'node:path';
 import type { Job } from '@loomproof/netlist';
+import { workInstructions } from '@loomproof/sheets';
 import { type Checklist, checklistWork, proveKit } from '@loomproof/verify';
 import { checksCsv } from '../checks/checks-csv.ts';
 import { checksJson } from '../checks/checks-json.ts';
@@ -13,6 +15,7 @@ import { diagnosticsText } from '../output/diagnostics-text.ts';
 import { jsonText } from '../output/json-text.ts';
 import { paintFor } from '../output/paint.ts';
 import { reportUnusable } from '../output/report-unusable.ts';
+import { writeFiles } from '../output/write-files.ts';
 
 /** What the command line says for `checks`. */
 export interface ChecksOptions extends StageOptions {
@@ -20,6 +23,8 @@ export interface ChecksOptions extends StageOptions {
   readonly list: 'short' | 'full';
   readonly csv: boolean;
   readonly json: boolean;
+  /** A folder for the work instructions that take these readings, with their script; null prints the lists. */
+  readonly page: { readonly out: string; readonly script: string } | null;
 }
 
 /**
@@ -42,6 +47,7 @@ export async function checks(path: string, options: ChecksOptions, io: Io): Prom
     whole.kit === null ||
     asked.digest === null ||
     stages === null ||
+    verdict === null ||
     all.some((one) => one.severity === 'error')
   ) {
     reportUnusable(
@@ -54,6 +60,16 @@ export async function checks(path: string, options: ChecksOptions, io: Io): Prom
   }
   const { kit, digest } = asked;
   const jobs = new Map(whole.kit.variants.map(({ variant, job }) => [variant.name, job]));
+  if (options.page !== null) {
+    const { out, script } = options.page;
+    const work = { script, stage: stages.value, list: options.list, variants: jobs };
+    const files = workInstructions(kit, verdict, digest, work);
+    const failed = writeFiles(out, files, io);
+    io.err(diagnosticsText(failed === null ? all : [...all, failed]));
+    if (failed !== null) return exitCode.unusable;
+    io.out(files.map(({ name }) => `${join(out, name)}\n`).join(''));
+    return exitCode.good;
+  }
   const made: { readonly name: string; readonly checklist: Checklist }[] = [];
   for (const { variant, job, otherWork } of kit.variants) {
     const work = checklistWork(job, {
@@ -71,7 +87,7 @@ export async function checks(path: string, options: ChecksOptions, io: Io): Prom
         kit: kit.kit,
         revision: kit.revision,
         digest,
-        proved: verdict?.verdict === 'proved',
+        proved: verdict.verdict === 'proved',
         variants: made.map(({ name, checklist }) => checksJson(name, checklist)),
         diagnostics: all.map(diagnosticJson),
       }),
@@ -79,7 +95,7 @@ export async function checks(path: string, options: ChecksOptions, io: Io): Prom
     return exitCode.good;
   }
   io.err(diagnosticsText(all));
-  const how = { list: options.list, digest, paint: paintFor(io), notProved: verdict?.verdict !== 'proved' };
+  const how = { list: options.list, digest, paint: paintFor(io), notProved: verdict.verdict !== 'proved' };
   for (const { name, checklist } of made)
     io.out(options.csv ? checksCsv(checklist, options.list) : checksText(kit, name, checklist, how));
   return exitCode.good;

@@ -1,4 +1,5 @@
-import type { Job, KitFile } from '@loomproof/netlist';
+import { type Diagnostic, type Job, type KitFile, makeDiagnostic, type Source } from '@loomproof/netlist';
+import { recordReadings } from '@loomproof/sheets';
 import {
   diagnosisReport,
   diagnosisWork,
@@ -53,7 +54,7 @@ export async function diagnose(
   const labelled = readKitFile(options.shipped ?? path, options.variant, io);
   const file = textOfFile(readingsPath, io.read(readingsPath, mostReadingsBytes), 'marked');
   const rows =
-    file.source === null ? { value: null, diagnostics: [file.diagnostic] } : readReadings(file.source);
+    file.source === null ? { value: null, diagnostics: [file.diagnostic] } : readTaken(file.source, main);
   const stages = main.kit === null ? null : stagesOf(main.kit, options);
   const all = [
     ...today.diagnostics,
@@ -137,6 +138,37 @@ export async function diagnose(
       0 &&
     !report.classes.includes('design error');
   return clean ? exitCode.good : exitCode.bad;
+}
+
+/** Readings from a table, or from the record that a work instruction exports, which has to be of the same kit. */
+function readTaken(
+  source: Source,
+  { kit, digest }: ReturnType<typeof readKitFile>,
+): ReturnType<typeof readReadings> {
+  if (!/^\ufeff?\s*\{/.test(source.text)) return readReadings(source);
+  const record = recordReadings(source);
+  if (record.value === null) return { value: null, diagnostics: record.diagnostics };
+  const { value, diagnostics } = readReadings(record.value.readings);
+  const refuse = (severity: 'error' | 'warning', message: string, help: string): Diagnostic =>
+    makeDiagnostic({ code: 'readings', severity, message, help });
+  if (kit !== null && record.value.kit !== kit.kit)
+    return {
+      value: null,
+      diagnostics: [
+        refuse(
+          'error',
+          `the record is of the kit \`${record.value.kit}\``,
+          'give the kit file that its sheet was made from',
+        ),
+      ],
+    };
+  if (digest === null || record.value.digest === digest) return { value, diagnostics };
+  const told = refuse(
+    'warning',
+    `the record was taken by a sheet of revision \`${record.value.revision}\` whose inputs were not these`,
+    'give the kit file as it was then after `--shipped`',
+  );
+  return { value, diagnostics: [...diagnostics, told] };
 }
 
 function candidatesOf(kit: KitFile): readonly HarnessCandidate[] {

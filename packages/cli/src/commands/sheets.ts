@@ -8,6 +8,7 @@ import type { Io } from '../io/io.ts';
 import { diagnosticsText } from '../output/diagnostics-text.ts';
 import { jsonText } from '../output/json-text.ts';
 import { reportUnusable } from '../output/report-unusable.ts';
+import { writeFiles } from '../output/write-files.ts';
 
 /** What the command line says for `sheets`. */
 export interface SheetsOptions {
@@ -48,17 +49,8 @@ export function sheets(path: string, options: SheetsOptions, io: Io): number {
     variants: new Map(whole.variants.map(({ variant, job }) => [variant.name, job])),
   };
   const files = kitSheets(kit, verdict, digest, work, pair);
-  if (!io.makeFolder(options.out)) {
-    const message = `the folder \`${options.out}\` is not there and could not be made`;
-    return refuse([...all, makeDiagnostic({ code: 'file-not-written', message, help: null })]);
-  }
-  for (const { name, text } of files) {
-    const file = join(options.out, name);
-    const written = io.write(file, text);
-    if (written.ok) continue;
-    const message = `\`${file}\` could not be written: ${written.why}`;
-    return refuse([...all, makeDiagnostic({ code: 'file-not-written', message, help: null })]);
-  }
+  const failed = writeFiles(options.out, files, io);
+  if (failed !== null) return refuse([...all, failed]);
   if (options.json) {
     io.out(
       jsonText({

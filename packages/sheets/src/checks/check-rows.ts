@@ -13,6 +13,8 @@ export interface CheckRow {
   readonly proof: string;
   /** Numbers of the whole readings that are the proof; none where something else is to be done or seen. */
   readonly provedBy: readonly number[];
+  /** Devices beside the path that would read low as well, to be unplugged before this reading. */
+  readonly unplugFirst: readonly string[];
   readonly whereFrom: string;
   readonly whereTo: string;
 }
@@ -22,7 +24,10 @@ export function checkRows(checklist: Checklist, list: 'short' | 'full'): readonl
   const { table } = checklist;
   const { checks } = checklist[list];
   const proofs = list === 'short' ? checklist.shortProofs : checklist.fullProofs;
-  return checks.map((check, index) => rowOf(table, check, index + 1, proofs[index] ?? null));
+  const unplug = list === 'short' ? checklist.shortUnplug : checklist.fullUnplug;
+  return checks.map((check, index) =>
+    rowOf(table, check, index + 1, proofs[index] ?? null, unplug[index] ?? []),
+  );
 }
 
 function rowOf(
@@ -30,6 +35,7 @@ function rowOf(
   { a, b, expected }: Check,
   number: number,
   proof: ProbeProof | null,
+  unplugFirst: readonly string[],
 ): CheckRow {
   const name = (point: number): string => table.points[point]?.name ?? '';
   const { wholeOhm, openOhm } = table.bands;
@@ -40,6 +46,7 @@ function rowOf(
     expected:
       expected === 'whole' ? `whole, at most ${wholeOhm} ohm` : `open, at least ${openOhm / 1e6} Mohm`,
     reads: expected,
+    unplugFirst,
     provedBy: proof?.is === 'readings' ? proof.numbers : [],
     proof: proofWords(proof, name),
     whereFrom: whereInWords(table.world.job, name(a)),

@@ -19,27 +19,27 @@ ${locks.length === 0 ? null : markup`<p class="hold"><b>Hold.</b> No power while
 <div class="caution probing"><b>Caution.</b><ul>${readingCautions.map((text) => markup`<li>${text}</li>`)}</ul></div>
 ${told.map((text) => markup`<p>${text}</p>`)}
 <div class="desk screen"></div>
+<div class="said screen"></div>
 <ol class="readings">${checks.map((check) => checkMarkup(name, check))}</ol>
 ${
   locks.length === 0 && name === 'found'
     ? markup`<p>A reading that is not as written here: this is not the harness that the kit was proved for. Stop, cut nothing, and ask.</p>`
     : null
 }
-<div class="said screen"></div>
 ${unseenMarkup(unseen)}</article>`;
 }
 
 function checkMarkup(
   group: string,
-  { number, from, to, expected, proof, whereFrom, whereTo }: PageCheck,
+  { number, from, to, reads, expected, proof, unplugFirst, whereFrom, whereTo }: PageCheck,
 ): Markup {
-  return markup`<li id="${group}-${number}" data-number="${number}"><button type="button" class="pick screen"><span class="points"><span class="number">${number}</span>${from} <span class="to">to</span> ${to}</span><span class="want">${expected}</span><span class="state">not read</span></button>
+  return markup`<li id="${group}-${number}" data-number="${number}"><button type="button" class="pick screen"><span class="number">${number}</span><span class="points">${from} <span class="to">to</span> ${to}</span><span class="want">${reads}</span><span class="state">not read</span></button>
 <div class="paper"><b>${number} &nbsp; ${from} to ${to}</b>: ${expected}. Read ____________ ☐ not reachable ☐ not done${[
     [from, whereFrom],
     [to, whereTo],
   ].map(([place = '', where = '']) =>
     where === '' ? null : markup`<br>${place}: ${where}`,
-  )}${proof === '' ? null : markup`<br>☐ ${sentence(proof)}`}</div></li>`;
+  )}${unplugFirst.length === 0 ? null : markup`<br>☐ Unplug first: ${unplugFirst.join(', ')}`}${proof === '' ? null : markup`<br>☐ ${sentence(proof)}`}</div></li>`;
 }
 
 function unseenMarkup(unseen: readonly string[]): MarkupValue {

@@ -1,7 +1,8 @@
 import {
   type DiagnosisReport,
-  diagnose,
   diagnosisReport,
+  diagnosisWork,
+  type LongWork,
   rankCandidates,
   readReadings,
 } from '@loomproof/verify';
@@ -11,40 +12,42 @@ import type { GroupModel } from './work-checks.ts';
 export interface GroupExplanation {
   readonly report: DiagnosisReport;
   /** Another variant that every reading fits while some speak against this one, or null. */
-  readonly reads: string | null;
+  readonly readsAs: string | null;
 }
 
 /** How a group is explained. */
 export interface ExplainOptions {
-  /** Pairs of faults that are tried at most. */
-  readonly mostPairs: number;
+  /** Pairs of faults that are tried at most; as many as the command tries where it is left out. */
+  readonly mostPairs?: number;
   /** Whether the variant was refuted: a harness as designed is wrong then all the same. */
   readonly designRefuted: boolean;
 }
 
 /**
- * Explains the readings of a group with the engine of the command line.
+ * Explains the readings of a group with the engine of the command line, piece by piece.
  *
  * @param csv - the readings that count, as the page exports them
  * @returns null where the text is not a table of readings, which the page never makes
  */
-export function explainGroup(
-  model: GroupModel,
+export function* explainGroup(
+  { own, others }: GroupModel,
   csv: string,
   { mostPairs, designRefuted }: ExplainOptions,
-): GroupExplanation | null {
+): LongWork<GroupExplanation | null> {
   const { value: rows } = readReadings({ name: 'readings', text: csv });
   if (rows === null) return null;
-  const { own, stage, otherWork, others } = model;
-  const [mine] = rankCandidates([own], rows, { stage, otherWork });
-  if (mine === undefined) return null;
-  const diagnosis = diagnose(mine.table, mine.placed.readings, { mostPairs });
-  const isOff = mine.against > 0 || mine.unknown > 0;
-  const fits = isOff
-    ? rankCandidates(others, rows, { stage }).find(({ against, unknown }) => against === 0 && unknown === 0)
-    : undefined;
+  const ranked = rankCandidates([own, ...others], rows, { stage: { is: 'unplugged' } });
+  const mine = ranked.find(({ candidate }) => candidate === own);
+  const [best] = ranked;
+  if (mine === undefined || best === undefined) return null;
+  const diagnosis = yield* diagnosisWork(
+    mine.table,
+    mine.placed.readings,
+    mostPairs === undefined ? {} : { mostPairs },
+  );
+  const isOther = best.against + best.unknown === 0 && mine.against + mine.unknown > 0;
   return {
-    report: diagnosisReport(mine, diagnosis, designRefuted),
-    reads: fits === undefined ? null : fits.candidate.variant,
+    report: diagnosisReport(mine, diagnosis, designRefuted, ranked),
+    readsAs: isOther ? best.candidate.variant : null,
   };
 }

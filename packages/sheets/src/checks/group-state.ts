@@ -11,6 +11,7 @@ export interface PageCheck {
   readonly expected: string;
   readonly proof: string;
   readonly provedBy: readonly number[];
+  readonly unplugFirst: readonly string[];
   readonly whereFrom: string;
   readonly whereTo: string;
 }

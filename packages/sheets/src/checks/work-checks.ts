@@ -14,7 +14,8 @@ import { stageWords } from './stage-words.ts';
 
 /** How the readings of a work instruction are chosen. */
 export interface WorkChecksOptions {
-  readonly stage: Stage;
+  /** What is plugged while readings are taken, for a variant. */
+  readonly stage: (job: Job) => Stage;
   readonly list: 'short' | 'full';
   /** Jobs of all variants of the kit by name. */
   readonly variants: ReadonlyMap<string, Job>;
@@ -46,20 +47,20 @@ export interface PageGroup {
 /** What the engine in a page explains the readings of a group by. */
 export interface GroupModel {
   readonly own: HarnessCandidate;
-  /** The work of the other variants done on this machine, by name. */
-  readonly otherWork: ReadonlyMap<string, Job>;
-  readonly stage: Stage;
   /** The other variants, for a label that says another one. */
   readonly others: readonly HarnessCandidate[];
 }
 
 /** What the script of a page needs of its checks. */
 export interface PageChecks {
-  readonly stage: Stage['is'];
+  /** As the column `stage` of a table of readings has it. */
+  readonly stage: string;
   readonly plugged: string;
   readonly bands: Bands;
   readonly points: readonly string[];
   readonly groups: readonly PageGroup[];
+  /** The group that is read when the whole work is done, the one that `diagnose` explains. */
+  readonly whole: string;
   /** {@link GroupModel} by group; null where it is too large for a page. */
   readonly model: PackedModel | null;
 }
@@ -71,14 +72,20 @@ const mostModelLetters = 200_000;
 export function workChecks(
   variant: KitVariant,
   revision: string,
-  { stage, list, variants }: WorkChecksOptions,
+  { stage: stageOf, list, variants }: WorkChecksOptions,
 ): { readonly groups: readonly CheckGroup[]; readonly page: PageChecks } {
   const { job } = variant;
+  const stage = stageOf(job);
   const kinds = job.steps.map(({ action }) => action.kind);
   const moments = checkMoments(kinds, stage.is === 'in place');
   const name = variant.variant.name;
   const others = new Map([...variants].filter(([other]) => other !== name));
-  const candidate = (one: Job, called: string): HarnessCandidate => ({ revision, variant: called, job: one });
+  const candidate = (one: Job, called: string): HarnessCandidate => ({
+    revision,
+    variant: called,
+    job: one,
+    stage: stageOf(one),
+  });
   const models = new Map<string, GroupModel>();
   const groups: CheckGroup[] = [];
   let plugged = '';
@@ -110,6 +117,7 @@ export function workChecks(
           expected,
           proof: '',
           provedBy: [],
+          unplugFirst: [],
           whereFrom: whereInWords(job, from),
           whereTo: whereInWords(job, to),
         };
@@ -126,9 +134,7 @@ export function workChecks(
         });
     }
     models.set(group, {
-      own: candidate(then, name),
-      otherWork,
-      stage,
+      own: { ...candidate(then, name), otherWork },
       others: isLast ? [...others].map(([other, one]) => candidate(one, other)) : [],
     });
     const faults = table.list.faults;
@@ -149,10 +155,11 @@ export function workChecks(
   return {
     groups,
     page: {
-      stage: stage.is,
+      stage: stageColumn(stage, (connector) => job.connectors[connector]?.name ?? ''),
       plugged,
       bands: bands ?? { wholeOhm: 0, openOhm: 0, loadFactor: 0 },
       points,
+      whole: moments[moments.length - 1]?.group ?? '',
       groups: groups.map(({ name: called, title, locks, checks }) => ({
         name: called,
         title,
@@ -162,6 +169,12 @@ export function workChecks(
       model: JSON.stringify(model).length > mostModelLetters ? null : model,
     },
   };
+}
+
+/** What is plugged, as `diagnose` reads it in a table of readings. */
+function stageColumn(stage: Stage, connectorName: (index: number) => string): string {
+  if (stage.is !== 'in place' || stage.pulled.size === 0) return stage.is;
+  return `${stage.is} without ${[...stage.pulled].map(connectorName).join(', ')}`;
 }
 
 function separationWords(own: string, other: string, one: Separation | null): readonly string[] {
