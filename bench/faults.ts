@@ -1,5 +1,7 @@
 import { type EdgeKind, netLabels, WiringGraph } from '@loomproof/netlist';
+import { makeChecklist } from '@loomproof/verify';
 import { LocalEffects } from '../packages/verify/src/readings/local-effects.ts';
+import { makeKit } from './kit-model.ts';
 
 /** What the simulation of single faults costs, on one graph. */
 export interface FaultFigures {
@@ -111,4 +113,37 @@ function makeGraph(wireCount: number, groundWires: number): WiringGraph {
   for (let index = 1; groundWires > 0 && index < splices; index += 1)
     add('joint', spliceNode(index), spliceNode(Math.floor((index - 1) / 3)));
   return graph;
+}
+
+/** What a checklist of a large harness costs. */
+export interface ChecklistFigures {
+  /** Cavities and studs that a step seats, pulls or attaches something at. */
+  readonly reworkedPlaces: number;
+  readonly faults: number;
+  readonly short: number;
+  readonly bound: number;
+  readonly seconds: number;
+}
+
+/**
+ * Makes the checklist of a kit on a harness of the model, unplugged.
+ *
+ * @param wireCount - 5,000 wires
+ * @param stepCount - 1,200 steps rework about 200 cavities
+ */
+export function checklistFigures(wireCount: number, stepCount: number): ChecklistFigures {
+  const job = makeKit(wireCount, stepCount, 1).variants[0]?.job;
+  if (job === undefined) throw new Error('the model kit has no variant');
+  const places = job.steps.flatMap(({ action }) =>
+    action.kind === 'insert' || action.kind === 'withdraw' || action.kind === 'attach' ? [action.place] : [],
+  );
+  const start = performance.now();
+  const { table, short } = makeChecklist(job, { stage: { is: 'unplugged' } });
+  return {
+    reworkedPlaces: new Set(places).size,
+    faults: table.list.faults.length,
+    short: short.checks.length,
+    bound: short.bound,
+    seconds: (performance.now() - start) / 1000,
+  };
 }

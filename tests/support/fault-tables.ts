@@ -22,15 +22,21 @@ export function jobsOf(name: string): ReadonlyMap<string, Job> {
   return new Map(variantsOf(name).map(({ variant, job }) => [variant.name, job]));
 }
 
-/** A table for at most two variants of every fixture: the first and the last. */
-export function fixtureTables(stage: Stage = { is: 'unplugged' }): readonly NamedTable[] {
+/** At most two variants of every fixture: the first and the last. */
+export function fixtureJobs(): readonly (KitVariant & { readonly name: string })[] {
   return kitNames.flatMap((name) => {
     const all = variantsOf(name);
     const chosen = all.length > 2 ? [all[0], all[all.length - 1]] : all;
-    return chosen.flatMap((one) => {
-      if (one === undefined) return [];
-      const { variant, job, otherWork = () => new Map<string, Job>() } = one;
-      return [{ name: `${name} ${variant.name}`, table: faultTable(job, { stage, otherWork: otherWork() }) }];
-    });
+    return chosen.flatMap((one) =>
+      one === undefined ? [] : [{ ...one, name: `${name} ${one.variant.name}` }],
+    );
   });
+}
+
+/** A table for each of {@link fixtureJobs}. */
+export function fixtureTables(stage: Stage = { is: 'unplugged' }): readonly NamedTable[] {
+  return fixtureJobs().map(({ name, job, otherWork }) => ({
+    name,
+    table: faultTable(job, { stage, otherWork: otherWork?.() ?? new Map<string, Job>() }),
+  }));
 }

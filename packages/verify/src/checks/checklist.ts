@@ -33,10 +33,15 @@ export interface Checklist {
 
 /** How a checklist is made. */
 export interface ChecklistOptions extends FaultTableOptions {
-  /** Pairs of faults that are simulated at most; an even sample of more. */
+  /** Pairs of faults that are simulated at most, 2,000 or fewer where it is not said; an even sample of more. */
   readonly mostPairs?: number;
   /** Jobs of the other variants by name, from which a reading is to tell this one. */
   readonly variants?: ReadonlyMap<string, Job>;
+}
+
+/** Pairs that are simulated where it is not said: fewer on a large harness, of which each takes longer. */
+function pairsSampled(job: Job): number {
+  return Math.min(2000, Math.ceil(10_000_000 / job.nodeCount));
 }
 
 /** Makes the checklist of a job at once. A pure function of the job and the options. */
@@ -50,7 +55,7 @@ export function* checklistWork(job: Job, options: ChecklistOptions): LongWork<Ch
   yield { what: 'choosing readings', done: 0, total: 1 };
   const short = shortList(table);
   const full = fullList(table);
-  const pairs = yield* pairCoverageWork(table, short.checks, options.mostPairs ?? 2000);
+  const pairs = yield* pairCoverageWork(table, short.checks, options.mostPairs ?? pairsSampled(job));
   // As found, nothing is known of what is plugged beyond the model: the work starts with everything pulled.
   const before: Stage = options.stage.is === 'bench' ? options.stage : { is: 'unplugged' };
   return {

@@ -3,6 +3,8 @@ import { enumerateFaults, type FaultFilter, type FaultList } from '../faults/enu
 import { isWorkFault, type ListedFault } from '../faults/fault.ts';
 import { finishWork } from '../faults/finish-work.ts';
 import { type FaultWorld, simulateFaults } from '../faults/simulate-faults.ts';
+import { sliceJob } from '../faults/slice-job.ts';
+import { touchedBy } from '../faults/touched.ts';
 import { type Bands, defaultBands } from '../readings/bands.ts';
 import { type HarnessState, harnessState, LocalStates } from '../readings/harness-state.ts';
 import { type ProbePoint, probePoints, type Stage } from '../readings/stage.ts';
@@ -40,9 +42,9 @@ export function faultTable(job: Job, options: FaultTableOptions): FaultTable {
 const faultsAtOnce = 16;
 
 /** Simulates every single fault of a job in a stage, piece by piece. */
-export function* faultTableWork(job: Job, options: FaultTableOptions): LongWork<FaultTable> {
+export function* faultTableWork(whole: Job, options: FaultTableOptions): LongWork<FaultTable> {
   const { stage, bands = defaultBands, otherWork = new Map<string, Job>(), mostPoints = 200 } = options;
-  const finished = finishWork(job);
+  const { job, finished } = jobToSimulate(whole, stage, mostPoints);
   const world: FaultWorld = { job, finished, variants: otherWork, done: new Map() };
   const list = enumerateFaults(job, finished, { ...options.filter, variants: [...otherWork.keys()] });
   const all = probePoints(finished, stage);
@@ -61,6 +63,22 @@ export function* faultTableWork(job: Job, options: FaultTableOptions): LongWork<
     );
   }
   return { ...table, states };
+}
+
+/**
+ * The job done, or where it is a large one only the part of it that its work has to do with. With devices in circuit
+ * everything may hang together through loads, and nothing is left out.
+ */
+function jobToSimulate(
+  whole: Job,
+  stage: Stage,
+  mostPoints: number,
+): { readonly job: Job; readonly finished: Rework } {
+  const finished = finishWork(whole);
+  if (stage.is === 'in place' || probePoints(finished, stage).length <= mostPoints)
+    return { job: whole, finished };
+  const job = sliceJob(finished, touchedBy(finished));
+  return { job, finished: finishWork(job) };
 }
 
 /** The state of the harness with any of the faults in it, as the points of a table see it. */
@@ -86,5 +104,7 @@ function isNear(rework: Rework, places: ReadonlySet<number>, node: number): bool
   if (places.has(node) || node >= rework.job.places.length) return true;
   const place = rework.job.places[node];
   if (place?.kind === 'stud') return place.chassis || place.source === 'always';
-  return places.has(node - 1) || places.has(node + 1);
+  return [node - 1, node + 1].some(
+    (beside) => places.has(beside) && rework.job.places[beside]?.connector === place?.connector,
+  );
 }

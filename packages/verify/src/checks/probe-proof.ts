@@ -12,8 +12,14 @@ export function probeProofs(table: FaultTable, checks: readonly Check[]): readon
     for (const point of [a, b]) if (!positive.has(point)) positive.set(point, index + 1);
   }
   const { nets } = table.designed;
+  const firstTwo = new Map<number, number[]>();
+  for (const [point, net] of nets.entries()) {
+    const list = firstTwo.get(net);
+    if (list === undefined) firstTwo.set(net, [point]);
+    else if (list.length < 2) list.push(point);
+  }
   const far = (point: number): number =>
-    nets.findIndex((net, other) => other !== point && net === nets[point]);
+    firstTwo.get(nets[point] ?? -1)?.find((other) => other !== point) ?? -1;
   return checks.map(({ a, b, expected }): ProbeProof | null => {
     if (expected === 'whole') return null;
     const [farA, farB] = [far(a), far(b)];

@@ -220,27 +220,41 @@ function wiresBeside(
   return [...found.values()];
 }
 
+/** Ends of steps further from each other than this, and at other connectors, do not lie in the hand together. */
+const stepsInHand = 20;
+
+/** The connector of a cavity; each stud is one of its own. */
+function connectorOf(job: Job, place: number): number {
+  const connector = job.places[place]?.connector ?? -1;
+  return connector < 0 ? -1 - place : connector;
+}
+
 function exchangeableSteps(job: Job): readonly (readonly [number, number])[] {
   const found: (readonly [number, number])[] = [];
   const seats = job.steps.flatMap(({ action }, at) =>
     action.kind === 'insert' || action.kind === 'attach' ? [{ at, action }] : [],
   );
   for (const [index, first] of seats.entries())
-    for (const second of seats.slice(index + 1))
-      if (first.action.kind === second.action.kind && first.action.place !== second.action.place)
+    for (const second of seats.slice(index + 1)) {
+      const isNear =
+        second.at - first.at <= stepsInHand ||
+        connectorOf(job, first.action.place) === connectorOf(job, second.action.place);
+      if (isNear && first.action.kind === second.action.kind && first.action.place !== second.action.place)
         found.push([first.at, second.at]);
+    }
   return found;
 }
 
 function exchangeableEnds(job: Job): readonly (readonly [number, number])[] {
-  const joints = job.steps.flatMap(({ action }) => {
-    if (action.kind === 'join') return [action.ends];
-    return action.kind === 'tap' ? [[action.branch]] : [];
+  const joints = job.steps.flatMap(({ action }, at) => {
+    if (action.kind === 'join') return [{ at, ends: action.ends }];
+    return action.kind === 'tap' ? [{ at, ends: [action.branch] }] : [];
   });
   const found: (readonly [number, number])[] = [];
   for (const [index, first] of joints.entries())
     for (const second of joints.slice(index + 1))
-      for (const a of first) for (const b of second) found.push([a, b]);
+      if (second.at - first.at <= stepsInHand)
+        for (const a of first.ends) for (const b of second.ends) found.push([a, b]);
   return found;
 }
 

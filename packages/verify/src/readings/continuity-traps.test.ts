@@ -1,17 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { type FaultTable, faultTable } from '../../packages/verify/src/checks/fault-table.ts';
-import { probeProofs } from '../../packages/verify/src/checks/probe-proof.ts';
-import { shortList } from '../../packages/verify/src/checks/short-list.ts';
-import { diagnose } from '../../packages/verify/src/diagnose/diagnose.ts';
-import { readReadings } from '../../packages/verify/src/diagnose/read-readings.ts';
-import { finishWork } from '../../packages/verify/src/faults/finish-work.ts';
-import { defaultBands, outcomeOf } from '../../packages/verify/src/readings/bands.ts';
-import { continuityEvidence, type Evidence } from '../../packages/verify/src/readings/continuity-evidence.ts';
-import { type HarnessState, harnessState } from '../../packages/verify/src/readings/harness-state.ts';
-import { type ProbePoint, probePoints, type Stage } from '../../packages/verify/src/readings/stage.ts';
-import { circuitKit, type KitElement } from '../support/circuit-kit.ts';
-import { fixtureTables } from '../support/fault-tables.ts';
-import { jobOf } from '../support/kit-text.ts';
+import { circuitKit, type KitElement } from '../../../../tests/support/circuit-kit.ts';
+import { fixtureTables } from '../../../../tests/support/fault-tables.ts';
+import { jobOf } from '../../../../tests/support/kit-text.ts';
+import { type FaultTable, faultTable } from '../checks/fault-table.ts';
+import { probeProofs } from '../checks/probe-proof.ts';
+import { shortList } from '../checks/short-list.ts';
+import { diagnose } from '../diagnose/diagnose.ts';
+import { readReadings } from '../diagnose/read-readings.ts';
+import { finishWork } from '../faults/finish-work.ts';
+import { defaultBands, outcomeOf } from './bands.ts';
+import { continuityEvidence, type Evidence } from './continuity-evidence.ts';
+import { type HarnessState, harnessState } from './harness-state.ts';
+import { type ProbePoint, probePoints, type Stage } from './stage.ts';
 
 const inPlace: Stage = { is: 'in place', pulled: new Set() };
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { Check } from '../../packages/verify/src/checks/check.ts';
-import { fullList } from '../../packages/verify/src/checks/full-list.ts';
-import { finishNow } from '../../packages/verify/src/checks/long-work.ts';
-import { pairCoverageWork } from '../../packages/verify/src/checks/pair-coverage.ts';
-import { shortList } from '../../packages/verify/src/checks/short-list.ts';
-import { fixtureTables } from '../support/fault-tables.ts';
-import { slowReadings } from '../support/slow-readings.ts';
+import { fixtureTables } from '../../../../tests/support/fault-tables.ts';
+import { slowReadings } from '../../../../tests/support/slow-readings.ts';
+import type { Check } from './check.ts';
+import { fullList } from './full-list.ts';
+import { finishNow } from './long-work.ts';
+import { pairCoverageWork } from './pair-coverage.ts';
+import { shortList } from './short-list.ts';
 
 type Slow = ReturnType<typeof slowReadings>;
 
@@ -62,7 +62,9 @@ describe('coverage recounted by flooding from every point', () => {
     },
   );
 
-  it('every pair of faults of the smallest fixture, and a sample of the others, is counted rightly', () => {
+  it('every pair of faults of the smallest fixture, and a sample of the others, is counted rightly', {
+    timeout: 60_000,
+  }, () => {
     let all = 0;
     const seen: string[] = [];
     for (const { name, table } of tables) {

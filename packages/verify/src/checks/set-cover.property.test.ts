@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { candidateChecks } from '../../packages/verify/src/checks/candidate-checks.ts';
-import { setCover } from '../../packages/verify/src/checks/set-cover.ts';
-import { shortList } from '../../packages/verify/src/checks/short-list.ts';
-import { fixtureTables } from '../support/fault-tables.ts';
-import { leastCover } from '../support/least-cover.ts';
+import { fixtureTables } from '../../../../tests/support/fault-tables.ts';
+import { leastCover } from '../../../../tests/support/least-cover.ts';
+import { candidateChecks } from './candidate-checks.ts';
+import { setCover } from './set-cover.ts';
+import { shortList } from './short-list.ts';
 
 const problem = (most: {
   rows: number;
