@@ -1,13 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { candidateChecks } from '../../packages/verify/src/checks/candidate-checks.ts';
 import type { FaultTable } from '../../packages/verify/src/checks/fault-table.ts';
 import { fullList } from '../../packages/verify/src/checks/full-list.ts';
 import { shortList } from '../../packages/verify/src/checks/short-list.ts';
 import { diagnose } from '../../packages/verify/src/diagnose/diagnose.ts';
-import { nextReading } from '../../packages/verify/src/diagnose/next-reading.ts';
 import type { Reading } from '../../packages/verify/src/diagnose/reading.ts';
-import type { HarnessState } from '../../packages/verify/src/readings/harness-state.ts';
-import { bestMeanReadings } from '../support/decision-tree.ts';
 import { fixtureTables } from '../support/fault-tables.ts';
 import { slowReadings } from '../support/slow-readings.ts';
 
@@ -55,24 +51,6 @@ describe('diagnosis from the readings of a fault', () => {
       }
     },
   );
-
-  it('asking the next best reading takes at most a quarter more readings than the best decision tree', () => {
-    const figures: string[] = [];
-    for (const { name, table } of tables) {
-      const distinct = new Map<string, HarnessState>();
-      for (const state of [table.designed, ...table.states]) distinct.set(state.signature(), state);
-      const states = [...distinct.values()];
-      // Every twelfth of a long list, so that the best tree can still be found by trying all.
-      const step = Math.ceil(states.length / 12);
-      const few = states.filter((_, index) => index % step === 0).slice(0, 12);
-      const mean = meanByAsking(few, table.points.length);
-      const answers = candidateChecks(table).map(({ a, b }) => few.map((state) => state.expected(a, b)));
-      const best = bestMeanReadings(answers, few.length);
-      figures.push(`${name}: ${mean.toFixed(2)} asked, ${best.toFixed(2)} at best`);
-      expect(mean, figures.join('\n')).toBeLessThanOrEqual(1.25 * best);
-    }
-    expect(figures.length).toBe(tables.length);
-  });
 
   it('two faults are in the first group in at least 95 of 100 cases, whether one alone reads the same or not', () => {
     let [cases, found, alone] = [0, 0, 0];
@@ -155,21 +133,3 @@ describe('diagnosis from the readings of a fault', () => {
     expect(good / cases).toBeGreaterThanOrEqual(0.9);
   });
 });
-
-/** Readings until no other state is possible, on average over the states, always asking what is called next. */
-function meanByAsking(states: readonly HarnessState[], points: number): number {
-  let total = 0;
-  for (const truth of states) {
-    let left = states;
-    const done = new Set<number>();
-    for (;;) {
-      const next = nextReading(left, points, done);
-      if (next === null) break;
-      done.add(next.a * points + next.b);
-      left = left.filter((one) => one.expected(next.a, next.b) === truth.expected(next.a, next.b));
-      total += 1;
-    }
-    expect(left).toEqual([truth]);
-  }
-  return total / states.length;
-}
