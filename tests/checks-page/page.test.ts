@@ -79,7 +79,7 @@ describe.skipIf(withoutBrowser)('the readings of a work instruction', () => {
       await page.locator('#power-1-1 .pick').click();
       await page.locator(deskOf('power-1', answer)).click();
       expect(await done.isDisabled(), answer).toBe(true);
-      expect(await bar.textContent()).toBe('Power stays off: 1 of 24 readings are open');
+      expect(await bar.textContent()).toBe('Power stays off: 1 of 24 readings open');
     }
     await strikeOut('again');
     await page.locator(deskOf('power-1', 'reading')).fill('0.4');

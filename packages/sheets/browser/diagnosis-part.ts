@@ -152,7 +152,7 @@ export class DiagnosisPart {
               element(
                 'summary',
                 {},
-                `Nothing is wrong, or one of ${group.length - 1} faults that these readings do not tell from it`,
+                `Nothing is wrong, or something that these readings do not tell from it: ${count(group, 1, 'fault')}, ${count(group, 2, 'pair')}`,
               ),
               all,
             )
@@ -217,6 +217,11 @@ export class DiagnosisPart {
       told.push(line('More pairs of faults may explain the readings: not all were tried.'));
     return told;
   }
+}
+
+function count(all: readonly ExplanationWords[], faults: number, name: string): string {
+  const many = all.filter((one) => one.faults.length === faults).length;
+  return `${many} ${name}${many === 1 ? '' : 's'}`;
 }
 
 function section(title: string, all: readonly string[]): readonly HTMLElement[] {

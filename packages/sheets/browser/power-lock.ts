@@ -26,7 +26,7 @@ export class PowerLock {
     let told: string | null = null;
     for (const group of this.#checks.groups) {
       const { open } = groupState(group.checks, standingReadings(record, group.name), this.#checks.bands);
-      const count = `${open} of ${group.checks.length} readings are open`;
+      const count = `${open} of ${group.checks.length} readings open`;
       for (const number of group.locks) this.#lock(number, open > 0, powered.has(number), count);
       if (open > 0 && group.locks.length > 0) told ??= openWords(group, count, powered);
     }

@@ -15,8 +15,9 @@ export function readingWords(
   due: 'whole' | 'open' | null,
 ): string {
   const zero = leadZero === '' ? '' : `, leads ${leadZero} taken off`;
-  const at = time.slice(11, 16);
-  return `${reading}${zero}, at ${at} UTC: ${sayings(judged, due)}`;
+  const at = new Date(time);
+  const clock = [at.getHours(), at.getMinutes()].map((one) => String(one).padStart(2, '0')).join(':');
+  return `${reading}${zero}, at ${clock}: ${sayings(judged, due)}`;
 }
 
 function sayings(judged: JudgedReading, due: 'whole' | 'open' | null): string {

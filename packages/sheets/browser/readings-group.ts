@@ -8,6 +8,7 @@ import { Engine } from './engine.ts';
 import { meterPart } from './meter-part.ts';
 import { ohmStrip } from './ohm-strip.ts';
 import type { PageHead } from './page-head.ts';
+import { ProbeFaces } from './probe-faces.ts';
 import { readingWords, stateSign } from './reading-words.ts';
 import type { RecordStore } from './record-store.ts';
 
@@ -22,12 +23,14 @@ export class ReadingsGroup {
   readonly #desk: HTMLElement;
   readonly #rows: readonly HTMLElement[];
   readonly #diagnosis: DiagnosisPart | null;
+  readonly #faces: ProbeFaces;
   #aim: Aim | null = null;
 
   constructor(head: PageHead, store: RecordStore, group: PageGroup, source: string) {
     this.#head = head;
     this.#store = store;
     this.#group = group;
+    this.#faces = new ProbeFaces(head.checks, group.name);
     const article = byId(group.name);
     this.#desk = article.querySelector<HTMLElement>('.desk') ?? article;
     this.#rows = group.checks.map(({ number }) => byId(`${group.name}-${number}`));
@@ -53,7 +56,9 @@ export class ReadingsGroup {
           'This harness is too large to be explained in the page. Export the readings and give them to loomproof diagnose.',
         ),
       );
-    article.querySelector('.readings')?.after(this.#otherReading(), this.#anew());
+    article
+      .querySelector('.readings')
+      ?.after(this.#otherReading(), ...(group.name === 'found' ? [] : [this.#anew()]));
     const firstOpen = this.#state().checks.findIndex((one) => one !== 'as designed');
     this.#take(Math.max(0, firstOpen));
   }
@@ -135,6 +140,7 @@ export class ReadingsGroup {
       ),
       probe('red', from, check?.whereFrom ?? ''),
       probe('black', to, check?.whereTo ?? ''),
+      element('div', { class: 'views' }, ...this.#faces.figures(from, to)),
       ...(check === null || check.unplugFirst.length === 0
         ? []
         : [

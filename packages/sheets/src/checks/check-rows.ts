@@ -1,5 +1,5 @@
 import { type Job, placeInWords } from '@loomproof/netlist';
-import type { Check, Checklist, FaultTable, ProbeProof } from '@loomproof/verify';
+import type { Bands, Check, Checklist, FaultTable, ProbeProof } from '@loomproof/verify';
 
 /** One line of a sheet. */
 export interface CheckRow {
@@ -38,13 +38,11 @@ function rowOf(
   unplugFirst: readonly string[],
 ): CheckRow {
   const name = (point: number): string => table.points[point]?.name ?? '';
-  const { wholeOhm, openOhm } = table.bands;
   return {
     number,
     from: name(a),
     to: name(b),
-    expected:
-      expected === 'whole' ? `whole, at most ${wholeOhm} ohm` : `open, at least ${openOhm / 1e6} Mohm`,
+    expected: expectedWords(expected, table.bands),
     reads: expected,
     unplugFirst,
     provedBy: proof?.is === 'readings' ? proof.numbers : [],
@@ -60,6 +58,11 @@ function proofWords(proof: ProbeProof | null, name: (point: number) => string): 
   if (proof.is === 'jumper')
     return `first with a marked jumper from ${name(proof.from)} to ${name(proof.to)}: whole; jumper out and counted: open`;
   return `see that the probe touches metal, or the end of an empty cavity, at ${proof.at.map(name).join(' and ')}`;
+}
+
+/** What a reading has to be, with its limit. */
+export function expectedWords(expected: 'whole' | 'open', { wholeOhm, openOhm }: Bands): string {
+  return expected === 'whole' ? `whole, at most ${wholeOhm} ohm` : `open, at least ${openOhm / 1e6} Mohm`;
 }
 
 /** Where a place is on its connector, in words from the wire side; nothing where the kit file does not say. */

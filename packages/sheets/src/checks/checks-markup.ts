@@ -18,6 +18,7 @@ ${locks.length === 0 ? null : markup`<p class="hold"><b>Hold.</b> No power while
 <p>Plugged: ${plugged}.</p>
 <div class="caution probing"><b>Caution.</b><ul>${readingCautions.map((text) => markup`<li>${text}</li>`)}</ul></div>
 ${told.map((text) => markup`<p>${text}</p>`)}
+<p class="tick-lines">Instrument ______________ range __________ leads alone __________ person ______________ time __________</p>
 <div class="desk screen"></div>
 <div class="said screen"></div>
 <ol class="readings">${checks.map((check) => checkMarkup(name, check))}</ol>

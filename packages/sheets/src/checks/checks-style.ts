@@ -1,7 +1,7 @@
 /** The style of readings in a work instruction: states are told by sign and frame, colour only helps. */
 export const checksStyle = `
 .checks { border-top: 2px solid var(--ink); border-left: 10px solid var(--go); padding: 12px 0 12px 14px; } .checks h4 { font-size: 1rem; margin: 14px 0 6px; }
-.power { position: sticky; bottom: 0; z-index: 3; margin: 8px -16px; padding: 10px 16px; background: var(--soft); border-top: 2px solid var(--ink); border-bottom: 2px solid var(--ink); font-weight: 650; } .power.open { background: var(--warn-soft); border-color: var(--warn); color: var(--warn); }
+.power { position: sticky; bottom: 0; z-index: 3; margin: 8px -16px; padding: 8px 16px; font-size: .9rem; background: var(--soft); border-top: 2px solid var(--ink); border-bottom: 2px solid var(--ink); font-weight: 650; } .power.open { background: var(--warn-soft); border-color: var(--warn); color: var(--warn); }
 .desk { border: 3px solid var(--ink); padding: 4px 14px 12px; margin: 12px 0; scroll-margin-top: 8px; } .desk:empty { display: none; }
 .probe { display: block; padding: 2px 0 2px 40px; position: relative; min-height: 32px; font-size: 1.05rem; } .tip { position: absolute; left: 0; top: 0; width: 28px; height: 28px; line-height: 25px; text-align: center; font-weight: 700; border: 2px solid var(--ink); border-radius: 0 14px 14px 14px; } .red .tip { background: #a3121c; color: #fff; border-color: #a3121c; } .black .tip { background: #14181b; color: #fff; border-color: #eceff0; }
 .entry { display: flex; flex-wrap: wrap; gap: 8px; align-items: flex-end; } .entry .field { flex: 3 1 120px; margin: 0; } .entry select { flex: 1 1 80px; } .entry button { flex: 2 1 120px; }

@@ -7,7 +7,7 @@ import {
   type Stage,
 } from '@loomproof/verify';
 import { checkMoments, firstChange } from './check-moments.ts';
-import { checkRows, whereInWords } from './check-rows.ts';
+import { checkRows, expectedWords, whereInWords } from './check-rows.ts';
 import type { PageCheck } from './group-state.ts';
 import { type PackedModel, packModel } from './model-codec.ts';
 import { stageWords } from './stage-words.ts';
@@ -114,7 +114,7 @@ export function workChecks(
           from,
           to,
           reads: expected,
-          expected,
+          expected: expectedWords(expected, table.bands),
           proof: '',
           provedBy: [],
           unplugFirst: [],

@@ -1,3 +1,4 @@
+import { readReadings } from '@loomproof/verify';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readingsCsv } from './readings-csv.ts';
@@ -78,6 +79,15 @@ describe('the record of a work instruction', () => {
     ]);
     const exported = { name: 'r.json', text: JSON.stringify({ ...record, whole: 'power-1' }) };
     expect(recordReadings(exported).value?.readings.text).toBe(csv);
+  });
+
+  it('gives addresses that look like formulas to a spreadsheet, and diagnose takes them for what they are', () => {
+    const text = readingsCsv(
+      { ...record, readings: [reading({ round: 2, from: '-X1:2', to: '=A1+B2:3' })] },
+      'power-1',
+    );
+    expect(text).toContain("\r\n'-X1:2,'=A1+B2:3,");
+    expect(readReadings({ name: 'r.csv', text }).value).toMatchObject([{ from: '-X1:2', to: '=A1+B2:3' }]);
   });
 
   it.each([

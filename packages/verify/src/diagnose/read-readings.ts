@@ -71,7 +71,8 @@ export function readReadings(source: Source): {
       complain(`\`${text}\` is not a reading`, start, end, help);
       continue;
     }
-    const names = [from, to].map((column) => (cells[column] ?? '').trim());
+    // A spreadsheet or a careful writer puts an apostrophe before an address such as `-X1:2`, lest it be a formula.
+    const names = [from, to].map((column) => (cells[column] ?? '').trim().replace(/^'(?=[=+@-])/, ''));
     if (names.includes('')) {
       complain('a reading needs two points', start, end, 'write the address of each probe, such as `K10:4`');
       continue;
