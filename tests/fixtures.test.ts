@@ -60,11 +60,14 @@ describe('the kits', () => {
     expect(Object.entries(used).filter(([, count]) => count === 0)).toEqual([]);
   });
 
-  it('each file in the folder of a kit is its kit file or a table that it names', () => {
+  it('each file in the folder of a kit is its kit file, or a table or a kit that it names', () => {
     const strays = kitNames.flatMap((name) => {
       const text = readFixture(kitPath(name)).text;
       return readdirSync(join(fixtureFolder, name))
-        .filter((file) => file !== 'kit.yaml' && !text.includes(`table: ${file}\n`))
+        .filter(
+          (file) =>
+            file !== 'kit.yaml' && !text.includes(`table: ${file}\n`) && !text.includes(`  kit: ${file}\n`),
+        )
         .map((file) => `${name}/${file}`);
     });
     expect(strays).toEqual([]);

@@ -25,6 +25,8 @@ function documentOf(text: string): Located {
 function around(info: string, text: string): object {
   const example = plainOf(documentOf(text)) as object;
   const bare = { kit: 'example', revision: 'A', stock: {}, work: [], wanted: {} };
+  // What another kit leaves stands in place of the stock.
+  if ('before' in example) return { ...bare, stock: undefined, ...example };
   return info === 'yaml top' ? { ...bare, ...example } : { ...bare, [info.slice('yaml '.length)]: example };
 }
 

@@ -25,11 +25,13 @@ export { beforeWork, type EdgeKind, never, WiringGraph } from './harness/wiring-
 export { InvariantError } from './invariant-error.ts';
 export type { Variant, VariantAxis } from './kit/choose-variant.ts';
 export type { TableLoader } from './kit/embed-tables.ts';
+export { inputDigest, shortDigest } from './kit/input-digest.ts';
+export type { KitBelow, KitFile, KitVariant } from './kit/kit-file.ts';
 export { kitJsonSchema } from './kit/kit-json-schema.ts';
 export { kitSchema } from './kit/kit-schema.ts';
 export { type Located, locate, type PlainKit } from './kit/located.ts';
 export type { Reading } from './kit/read-document.ts';
-export { type KitFile, type KitVariant, readKit, resolveKit } from './kit/read-kit.ts';
+export { readKit, resolveKit } from './kit/read-kit.ts';
 export { type EndPreparation, type JointState, Rework } from './rework/rework.ts';
 export type { BreachReason, RefusalReason, StepOutcome, Touch } from './rework/step-outcome.ts';
 export { formatPinTable, type PinTable, type PinTableRow, readPinTable } from './table/index.ts';

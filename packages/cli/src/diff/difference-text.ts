@@ -1,5 +1,4 @@
-import { visibleText } from '@loomproof/netlist';
-import { shortDigest } from '../input/input-digest.ts';
+import { shortDigest, visibleText } from '@loomproof/netlist';
 import { listText } from '../output/list-text.ts';
 import type { Paint } from '../output/paint.ts';
 import type { Comparison, SideDifference } from './compare-sides.ts';

@@ -1,7 +1,13 @@
 import { dirname, isAbsolute, join } from 'node:path';
-import { type Diagnostic, type KitFile, makeDiagnostic, readKit, type Source } from '@loomproof/netlist';
+import {
+  type Diagnostic,
+  inputDigest,
+  type KitFile,
+  makeDiagnostic,
+  readKit,
+  type Source,
+} from '@loomproof/netlist';
 import type { Io } from '../io/io.ts';
-import { inputDigest } from './input-digest.ts';
 import { textOfFile } from './text-of-file.ts';
 
 /** A kit file with its tables as read from disk. */
@@ -37,7 +43,7 @@ export function readKitFile(path: string, wanted: readonly string[], io: Io): Ki
     const known = sources.get(name);
     if (known !== undefined) return known;
     if (!staysBelow(name)) {
-      const message = `the table \`${name}\` is not in the folder of the kit file`;
+      const message = `\`${name}\` is not in the folder of the kit file`;
       const help = 'put it beside the kit file or in a folder below';
       reasons.set(name, makeDiagnostic({ code: 'table-outside', message, help }));
       return null;
@@ -68,7 +74,10 @@ function withReasons(
   const left = new Map(reasons);
   const told = diagnostics.map((one) => {
     const name = [...reasons.keys()].find((each) => one.message.includes(`\`${each}\``));
-    const reason = name === undefined || one.code !== 'no-table' ? undefined : reasons.get(name);
+    const reason =
+      name === undefined || (one.code !== 'no-table' && one.code !== 'no-kit')
+        ? undefined
+        : reasons.get(name);
     if (name === undefined || reason === undefined) return one;
     left.delete(name);
     return { ...one, code: reason.code, message: reason.message, help: reason.help ?? one.help };

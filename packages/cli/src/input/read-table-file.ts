@@ -1,6 +1,11 @@
-import { type Diagnostic, makeDiagnostic, type PinTable, readPinTable } from '@loomproof/netlist';
+import {
+  type Diagnostic,
+  inputDigest,
+  makeDiagnostic,
+  type PinTable,
+  readPinTable,
+} from '@loomproof/netlist';
 import type { Io } from '../io/io.ts';
-import { inputDigest } from './input-digest.ts';
 import { mostTableBytes } from './read-kit-file.ts';
 import { textOfFile } from './text-of-file.ts';
 

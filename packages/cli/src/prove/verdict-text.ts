@@ -1,6 +1,5 @@
-import { visibleText } from '@loomproof/netlist';
+import { shortDigest, visibleText } from '@loomproof/netlist';
 import type { KitVerdict, VariantVerdict, VerdictWord } from '@loomproof/verify';
-import { shortDigest } from '../input/input-digest.ts';
 import { countText } from '../output/count-text.ts';
 import { listText } from '../output/list-text.ts';
 import type { Paint } from '../output/paint.ts';

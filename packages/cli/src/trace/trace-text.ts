@@ -1,6 +1,5 @@
-import { type KitFile, visibleText } from '@loomproof/netlist';
+import { type KitFile, shortDigest, visibleText } from '@loomproof/netlist';
 import type { CavityNet } from '@loomproof/verify';
-import { shortDigest } from '../input/input-digest.ts';
 import { listText } from '../output/list-text.ts';
 import type { Paint } from '../output/paint.ts';
 import { treeLines } from '../prove/tree-lines.ts';

@@ -169,8 +169,8 @@ export interface Joint {
   readonly part: string | null;
   readonly origin: Origin;
   readonly zone: Zone;
-  /** Whether it exists before the first step, and if so sealed or not; of a tap that was taken off, its covered wound. */
-  readonly before: 'absent' | 'crimped' | 'sealed' | 'covered wound';
+  /** Whether it exists before the first step, and if so sealed or not; of a tap that was taken off, its wound. */
+  readonly before: 'absent' | 'crimped' | 'sealed' | 'wound' | 'covered wound';
   /** What covers the wound of a tap before the first step, or null. */
   readonly cover: string | null;
 }
@@ -220,7 +220,12 @@ export interface Supply {
 export type WireMaterial = 'copper' | 'tinned-copper' | 'aluminium';
 
 /** Which published text gives the resistance of a conductor. */
-export type WireStrands = 'formula' | 'iec60228-class5' | 'iec60228-class1-2' | 'iso6722';
+export type WireStrands =
+  | 'formula'
+  | 'iec60228-class5'
+  | 'iec60228-class1-2'
+  | 'iso6722'
+  | 'ac4313-table-11-9';
 
 /** Kinds of joint with an allowance of their own. */
 export type JointKind = 'crimp' | 'contact' | 'splice' | 'stud';

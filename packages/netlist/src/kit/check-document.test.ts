@@ -66,9 +66,9 @@ describe('the form of a kit', () => {
   it('says what is missing, at the map that lacks it', () => {
     expect(complaintsOf('kit: a\n')).toEqual([
       '1:1 form: the kit file lacks `revision`',
-      '1:1 form: the kit file lacks `stock`',
       '1:1 form: the kit file lacks `work`',
       '1:1 form: the kit file lacks `wanted`',
+      '1:1 form: the kit file lacks `stock` (or `before`, where it stands on another kit)',
     ]);
     expect(complaintsOf(kit('').replace('to: K1:2 ', ''))).toEqual([
       '5:15 form: `stock / wires / w` lacks `to`',

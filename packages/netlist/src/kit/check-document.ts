@@ -2,7 +2,7 @@ import type * as z from 'zod';
 import type { Diagnostic } from '../text/index.ts';
 import { nearestName } from '../text/index.ts';
 import { kitSchema, wireSchema } from './kit-schema.ts';
-import { entryOf, type Located, withEntry } from './located.ts';
+import { entryOf, type Located, type LocatedEntry, withEntry } from './located.ts';
 import { plainOf, protoStandIn } from './plain-of.ts';
 
 /**
@@ -35,7 +35,28 @@ export function checkDocument(
   }
   const result = kitSchema.safeParse(plainOf(rest));
   if (!result.success) found.push(...result.error.issues.flatMap((issue) => explain(issue, document)));
+  found.push(...checkFoundation(document));
   return found;
+}
+
+/** The harness as found is written out, or is what another kit leaves. */
+function checkFoundation(document: Located): readonly Diagnostic[] {
+  const entries = document.kind === 'map' ? document.entries : new Map<string, LocatedEntry>();
+  const before = entries.get('before');
+  const hasStock = entries.has('stock');
+  if (hasStock === (before === undefined)) return [];
+  return [
+    {
+      code: 'form',
+      severity: 'error',
+      message: hasStock ? 'the kit file has both `stock` and `before`' : 'the kit file lacks `stock`',
+      span: hasStock ? (before?.keySpan ?? null) : document.span,
+      related: [],
+      help: hasStock
+        ? 'what another kit leaves is the whole stock: keep one of them'
+        : 'or `before`, where it stands on another kit',
+    },
+  ];
 }
 
 function explain(issue: z.core.$ZodIssue, root: Located): Diagnostic[] {

@@ -32,11 +32,18 @@ export interface EmbeddedTables {
 /**
  * Puts the rows of the CSV tables that a kit names among its wires, one row a conductor, each with the place of its
  * cells. Labels are checked against the connectors' own lists.
+ *
+ * @param below - stock sections of the kits that this one stands on
  */
-export function embedTables(document: Located, load: TableLoader): EmbeddedTables {
+export function embedTables(
+  document: Located,
+  load: TableLoader,
+  below: readonly Located[] = [],
+): EmbeddedTables {
   const diagnostics: Diagnostic[] = [];
-  const cavityLists = labelsOfConnectors(document);
-  const withoutCavities = namesWithoutCavities(document);
+  const sections = [...['stock', 'bag'].map((key) => entryOf(document, key)), ...below];
+  const cavityLists = labelsOfConnectors(sections);
+  const withoutCavities = namesWithoutCavities(document, sections);
   let characters = 0;
   const read = (node: LocatedText): readonly PinTableRow[] => {
     // Beyond the limit no further table is even loaded.
@@ -198,15 +205,16 @@ function addressOf(end: PinTableEnd): string {
   return end.cavity.raw === '' ? end.connector.raw : `${end.connector.raw}:${end.cavity.raw}`;
 }
 
-function labelsOfConnectors(document: Located): ReadonlyMap<string, readonly string[]> {
+function labelsOfConnectors(sections: readonly (Located | null)[]): ReadonlyMap<string, readonly string[]> {
   const lists = new Map<string, readonly string[]>();
-  for (const section of ['stock', 'bag']) {
-    for (const { key, value } of rowsUnder(entryOf(document, section), 'connectors')) {
+  for (const section of sections) {
+    for (const { key, value } of rowsUnder(section, 'connectors')) {
       // Bad ranges are complained of when the connector itself is read.
       lists.set(key, [
-        ...new Set(
-          textsBelow(entryOf(value, 'cavities')).flatMap((node) => readLabels([node], new Complaints())),
-        ),
+        ...new Set([
+          ...(lists.get(key) ?? []),
+          ...textsBelow(entryOf(value, 'cavities')).flatMap((node) => readLabels([node], new Complaints())),
+        ]),
       ]);
     }
   }
@@ -221,11 +229,11 @@ function textsBelow(node: Located | null): readonly LocatedText[] {
   return [...node.entries.values()].flatMap((entry) => textsBelow(entry.value));
 }
 
-function namesWithoutCavities(document: Located): ReadonlySet<string> {
+function namesWithoutCavities(document: Located, sections: readonly (Located | null)[]): ReadonlySet<string> {
   const names = new Set<string>();
-  for (const section of ['stock', 'bag']) {
+  for (const section of sections) {
     for (const kind of ['studs', 'splices', 'boundaries', 'taps']) {
-      for (const { key } of rowsUnder(entryOf(document, section), kind)) names.add(key);
+      for (const { key } of rowsUnder(section, kind)) names.add(key);
     }
   }
   for (const step of itemsUnder(document, 'work')) {

@@ -33,6 +33,11 @@ export function kitJsonSchema(): Schema {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
     title: 'Kit file of loomproof',
     ...rest,
+    // The harness as found is written out, or is what another kit leaves.
+    oneOf: [
+      { properties: { stock: {} }, required: ['stock'] },
+      { properties: { before: {} }, required: ['before'] },
+    ],
     $defs: Object.fromEntries([...definitions].sort(([a], [b]) => (a < b ? -1 : 1))),
   };
 }

@@ -22,7 +22,7 @@ const namesOf = <T extends z.ZodType>(row: T) => z.record(z.string(), row);
 
 const material = z.enum(['copper', 'tinned-copper', 'aluminium']).describe('of the conductor');
 const strands = z
-  .enum(['formula', 'iec60228-class5', 'iec60228-class1-2', 'iso6722'])
+  .enum(['formula', 'iec60228-class5', 'iec60228-class1-2', 'iso6722', 'ac4313-table-11-9'])
   .describe('which published text gives its resistance; formula: resistivity over area');
 const joints = z.union([
   text,
@@ -203,13 +203,14 @@ const tap = z.strictObject({
   at: text.describe('where on it, measured from one of its ends: 120 mm from K10:9'),
   with: text.optional(),
   zone: zone.optional(),
-  cover: text.optional().describe('where the tap is off again: what covers the wound that it left'),
+  cover: text.optional().describe('where the tap is off again: what covers the wound that it left, or none'),
   only,
   note,
 });
 const boundary = z.strictObject({
   source: source.optional(),
   distinct: yesNo.optional().describe('beyond it nothing joins the other boundaries'),
+  zone: zone.optional(),
   only,
   note,
 });
@@ -362,6 +363,15 @@ const wanted = z.strictObject({
   'after table': texts.optional().describe('CSV: the pin table as drawn after the work, a second witness'),
 });
 
+const before = z
+  .strictObject({
+    kit: text.describe('another kit file in this folder or below'),
+    digest: text.describe('the digest that `loomproof prove` prints for that kit'),
+    variant: texts.optional().describe('axis=value conditions that pick one variant of it'),
+    note,
+  })
+  .describe('the stock harness is what another kit leaves; in place of `stock`');
+
 /** The kit file of one variant; the published JSON Schema is made from it by `kitJsonSchema`. */
 export const kitSchema = z.strictObject({
   kit: text,
@@ -373,7 +383,8 @@ export const kitSchema = z.strictObject({
   'not built': z.array(texts).optional().describe('combinations of axis=value that do not exist'),
   electrical: electrical.optional(),
   parts: namesOf(part).optional(),
-  stock,
+  before: before.optional(),
+  stock: stock.optional(),
   bag: bag.optional(),
   work: z.array(workStep),
   wanted,

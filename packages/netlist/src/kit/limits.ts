@@ -14,6 +14,8 @@ export const kitLimits = {
   conductors: 200_000,
   /** Characters of all tables of one kit. */
   tableCharacters: 16 * 1024 * 1024,
+  /** Kits that stand on each other, one on the next. */
+  kitsBelow: 8,
   /** Cavities of one connector written as a range. */
   cavities: 20_000,
 } as const;

@@ -1,39 +1,15 @@
-import type { Job } from '../harness/job.ts';
 import type { Diagnostic, Source } from '../text/index.ts';
 import { sortDiagnostics } from '../text/index.ts';
-import { chooseVariant, type Variant, type VariantAxis, variantAxes, variantsOf } from './choose-variant.ts';
+import { chooseVariant, type Variant, variantAxes, variantsOf } from './choose-variant.ts';
 import { embedTables, type TableLoader } from './embed-tables.ts';
+import type { KitFile, KitVariant } from './kit-file.ts';
+import { KitsBelow } from './kits-below.ts';
 import { kitLimits } from './limits.ts';
 import type { Located } from './located.ts';
 import { entryOf, textsUnder, textUnder } from './located.ts';
 import { type ChosenDocument, otherWork } from './other-work.ts';
 import { type Reading, readDocument } from './read-document.ts';
 import { resolveVariants } from './resolve-variants.ts';
-
-/** One variant with its resolved job. */
-export interface KitVariant {
-  readonly variant: Variant;
-  readonly job: Job;
-  /**
-   * The work of the other variants done on this one's machine, by their names, resolved when it is asked for; not there
-   * where a program made the job.
-   */
-  readonly otherWork?: () => ReadonlyMap<string, Job>;
-}
-
-/** A kit file that can be judged: every variant that was asked for is resolved. */
-export interface KitFile {
-  readonly kit: string;
-  readonly revision: string;
-  readonly axes: readonly VariantAxis[];
-  /** The kit's own cautions, of every variant that was asked for. */
-  readonly cautions: readonly string[];
-  /** How many variants the kit has, asked for or not. */
-  readonly variantCount: number;
-  readonly variants: readonly KitVariant[];
-  /** Variants that were not asked for, but that an asked one is declared to agree with. */
-  readonly companions: readonly KitVariant[];
-}
 
 /**
  * Reads a kit file and resolves its variants. All complaints of all variants come in one run; where there is one of
@@ -43,9 +19,19 @@ export interface KitFile {
  * @param wanted - `axis=value` conditions that a variant must meet; all variants when empty.
  */
 export function readKit(source: Source, load: TableLoader, wanted: readonly string[] = []): Reading<KitFile> {
+  return readOnChain(source, load, wanted, []);
+}
+
+/** @param chain - the kits that stand on this one, the topmost first. */
+function readOnChain(
+  source: Source,
+  load: TableLoader,
+  wanted: readonly string[],
+  chain: readonly string[],
+): Reading<KitFile> {
   const read = readDocument(source);
   if (read.value === null) return { value: null, diagnostics: read.diagnostics };
-  return resolveKit(read.value, load, wanted);
+  return resolveOnChain(read.value, load, wanted, chain);
 }
 
 /** The same for a document that a program made; see `locate`. */
@@ -53,6 +39,15 @@ export function resolveKit(
   document: Located,
   load: TableLoader,
   wanted: readonly string[] = [],
+): Reading<KitFile> {
+  return resolveOnChain(document, load, wanted, []);
+}
+
+function resolveOnChain(
+  document: Located,
+  load: TableLoader,
+  wanted: readonly string[],
+  chain: readonly string[],
 ): Reading<KitFile> {
   const found: Diagnostic[] = [];
   const axes = variantAxes(document);
@@ -86,7 +81,8 @@ export function resolveKit(
       help: null,
     });
   }
-  const tables = embedTables(document, load);
+  const below = new KitsBelow(load, (source, loader, way) => readOnChain(source, loader, [], way), chain);
+  const tables = embedTables(document, load, below.stocksOf(document));
   found.push(...tables.diagnostics);
   const resolved: KitVariant[] = [];
   const companions: KitVariant[] = [];
@@ -99,9 +95,9 @@ export function resolveKit(
       return value === null ? [] : [{ variant, document: value }];
     });
   if (!found.some((one) => one.severity === 'error')) {
-    const { resolved: all, diagnostics } = resolveVariants(tables, [...variants, ...beside], axes);
+    const { resolved: all, diagnostics } = resolveVariants(tables, [...variants, ...beside], axes, below);
     found.push(...diagnostics);
-    for (const { variant, document: chosen, job } of all) {
+    for (const { variant, document: chosen, below: under, job } of all) {
       const isBeside = beside.includes(variant);
       if (!isBeside) for (const node of textsUnder(chosen, 'cautions')) cautions.add(node.text);
       if (job === null) continue;
@@ -109,6 +105,8 @@ export function resolveKit(
       (isBeside ? companions : resolved).push({
         variant,
         job,
+        below: under,
+        document: chosen,
         otherWork: () => otherWork(own, chosenAll()),
       });
     }

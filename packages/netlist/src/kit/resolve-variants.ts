@@ -4,13 +4,17 @@ import type { Diagnostic } from '../text/index.ts';
 import { checkDocument } from './check-document.ts';
 import { chooseVariant, type Picked, type Variant, type VariantAxis } from './choose-variant.ts';
 import type { EmbeddedTables } from './embed-tables.ts';
+import type { KitBelow } from './kit-file.ts';
+import type { KitsBelow, Stood } from './kits-below.ts';
 import { kitLimits } from './limits.ts';
 import { entryOf, type Located, rowsUnder } from './located.ts';
 
 /** A variant's document, and its job where both its form and its names are right. */
 export interface ResolvedVariant {
   readonly variant: Variant;
+  /** With the harness that the kit below leaves as its stock. */
   readonly document: Located;
+  readonly below: KitBelow | null;
   readonly job: Job | null;
 }
 
@@ -21,16 +25,18 @@ export interface ResolvedVariant {
  * @param tables - the document with its tables
  * @param variants - those that are asked for, and those that they are compared with
  * @param axes - the axes of the kit
+ * @param below - the kits that it stands on
  * @returns one entry a variant whose values are all given, and every complaint
  */
 export function resolveVariants(
   tables: EmbeddedTables,
   variants: readonly Variant[],
   axes: readonly VariantAxis[],
+  below: KitsBelow,
 ): { readonly resolved: readonly ResolvedVariant[]; readonly diagnostics: readonly Diagnostic[] } {
   const diagnostics: Diagnostic[] = [];
   const nameOfPick = picksByName();
-  const seen = new Set<string>();
+  const stood = new Map<string, Stood & { readonly chosen: Located }>();
   let conductors = 0;
   const choices: Choice[] = [];
   for (const variant of variants) {
@@ -40,35 +46,41 @@ export function resolveVariants(
     // The blank that stands for a value nobody gave would only be complained of again.
     if (chosen.value === null || chosen.diagnostics.length > 0) continue;
     const picks = [...chosen.picked, ...(drawn?.picked ?? [])].map(nameOfPick).join();
-    choices.push({ variant, document: chosen.value, drawn: drawn?.value ?? null, picks });
-    if (seen.has(picks)) continue;
-    seen.add(picks);
-    conductors += conductorsOf(chosen.value);
+    choices.push({ variant, drawn: drawn?.value ?? null, picks });
+    if (stood.has(picks)) continue;
+    const one = below.stand(chosen.value);
+    stood.set(picks, { ...one, chosen: chosen.value });
+    diagnostics.push(...one.diagnostics);
+    conductors += conductorsOf(one.document);
     if (conductors > kitLimits.conductors) return { resolved: [], diagnostics: [tooMany(variants.length)] };
   }
   const sound = new WeakSet<Located>();
   const jobs = new Map<string, Job | null>();
-  const resolved = choices.map(({ variant, document, drawn, picks }): ResolvedVariant => {
+  const resolved = choices.flatMap(({ variant, drawn, picks }): readonly ResolvedVariant[] => {
+    const standing = stood.get(picks);
+    if (standing === undefined) return [];
+    const of = { variant, document: standing.document, below: standing.below };
     const known = jobs.get(picks);
     if (known !== undefined)
-      return { variant, document, job: known === null ? null : { ...known, variant: variant.name } };
-    const form = checkDocument(document, sound);
-    const reading = resolveJob(document, variant.name, drawn);
-    // Names are looked up even where the form is wrong elsewhere, so that all complaints come at once.
-    diagnostics.push(
-      ...form,
-      ...reading.diagnostics.filter((one) => form.length === 0 || standsAlone(one, form)),
-    );
-    const job = form.length === 0 ? reading.value : null;
+      return [{ ...of, job: known === null ? null : { ...known, variant: variant.name } }];
+    const form = checkDocument(standing.chosen, sound);
+    diagnostics.push(...form);
+    let job: Job | null = null;
+    // Where the kit below cannot be used, every name of its harness would be missed.
+    if (entryOf(standing.document, 'stock') !== null) {
+      const reading = resolveJob(standing.document, variant.name, drawn);
+      // Names are looked up even where the form is wrong elsewhere, so that all complaints come at once.
+      diagnostics.push(...reading.diagnostics.filter((one) => form.length === 0 || standsAlone(one, form)));
+      if (form.length === 0) job = reading.value;
+    }
     jobs.set(picks, job);
-    return { variant, document, job };
+    return [{ ...of, job }];
   });
   return { resolved, diagnostics };
 }
 
 interface Choice {
   readonly variant: Variant;
-  readonly document: Located;
   readonly drawn: Located | null;
   /** Names of what was picked; equal for variants that see the very same document. */
   readonly picks: string;

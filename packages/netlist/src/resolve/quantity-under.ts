@@ -62,7 +62,8 @@ export function strandsUnder(row: Located | null): WireStrands | null {
   return text === 'formula' ||
     text === 'iec60228-class5' ||
     text === 'iec60228-class1-2' ||
-    text === 'iso6722'
+    text === 'iso6722' ||
+    text === 'ac4313-table-11-9'
     ? text
     : null;
 }

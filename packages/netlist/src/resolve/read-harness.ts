@@ -72,6 +72,7 @@ function readPlaces(section: Located | null, origin: Origin, builder: HarnessBui
   }
   for (const entry of rowsUnder(section, 'boundaries')) {
     if (!checkName(entry, 'boundary', builder) || isTaken(entry, builder)) continue;
+    const own = zoneUnder(entry.value);
     builder.addPlace({
       address: entry.key,
       kind: 'boundary',
@@ -81,7 +82,7 @@ function readPlaces(section: Located | null, origin: Origin, builder: HarnessBui
       source: sourceOf(textUnder(entry.value, 'source')?.text),
       chassis: false,
       holds: null,
-      zone,
+      zone: own === 'unknown' ? zone : own,
       blocked: false,
       blanked: false,
       distinct: isYes(entry.value, 'distinct'),

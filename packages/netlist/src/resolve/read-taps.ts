@@ -1,4 +1,5 @@
 import type { Position } from '../harness/job.ts';
+import { bareEnd } from '../kit/kit-schema.ts';
 import { type Located, type LocatedEntry, rowsUnder, textUnder } from '../kit/located.ts';
 import { parseLength } from '../value/index.ts';
 import { checkName, isTaken } from './check-name.ts';
@@ -12,7 +13,8 @@ export function readTaps(section: Located | null, builder: HarnessBuilder): void
   for (const entry of rowsUnder(section, 'taps')) {
     if (!checkName(entry, 'tap', builder) || isTaken(entry, builder)) continue;
     const cover = textUnder(entry.value, 'cover');
-    if (cover !== null && !builder.parts.has(cover.text))
+    const isBare = cover?.text === bareEnd;
+    if (cover !== null && !isBare && !builder.parts.has(cover.text))
       builder.complaints.unknown('part', cover.text, cover.span, builder.parts.keys());
     builder.addJoint({
       name: entry.key,
@@ -20,8 +22,8 @@ export function readTaps(section: Located | null, builder: HarnessBuilder): void
       part: partUnder(entry.value, 'with', 'tap', builder)?.text ?? null,
       origin: 'stock',
       zone: zoneUnder(entry.value),
-      before: cover === null ? 'crimped' : 'covered wound',
-      cover: cover?.text ?? null,
+      before: cover === null ? 'crimped' : isBare ? 'wound' : 'covered wound',
+      cover: isBare ? null : (cover?.text ?? null),
     });
   }
 }

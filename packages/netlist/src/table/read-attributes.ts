@@ -39,7 +39,7 @@ const readings: Readonly<Record<AttributeColumn, Reading>> = {
     ['aluminum', 'aluminium'],
     ['al', 'aluminium'],
   ),
-  strands: word('formula', 'iec60228-class5', 'iec60228-class1-2', 'iso6722'),
+  strands: word('formula', 'iec60228-class5', 'iec60228-class1-2', 'iso6722', 'ac4313-table-11-9'),
   temperature: degrees,
   insulation_rating: degrees,
   capacity: { is: 'quantity', unit: 'A' },

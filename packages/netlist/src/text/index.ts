@@ -7,6 +7,7 @@ export { nearestName } from './nearest-name.ts';
 export { type Position, positionAt } from './position-at.ts';
 export { quoteText } from './quote-text.ts';
 export { renderDiagnostic } from './render-diagnostic.ts';
+export { sha256 } from './sha256.ts';
 export { sortDiagnostics } from './sort-diagnostics.ts';
 export type { Source, Span } from './source.ts';
 export { visibleText } from './visible-text.ts';

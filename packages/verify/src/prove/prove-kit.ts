@@ -3,8 +3,10 @@ import {
   type Deviation,
   type Diagnostic,
   type Job,
+  type KitBelow,
   type KitFile,
   type KitVariant,
+  makeDiagnostic,
 } from '@loomproof/netlist';
 import { describeFinding } from './describe-finding.ts';
 import {
@@ -85,6 +87,7 @@ export function proveKit(kit: KitFile): KitVerdict {
     );
     if (one.value !== null) judged.push({ variant, judgement: one.value });
   }
+  diagnostics.push(...unprovedBelow(kit));
   const head = {
     kit: kit.kit,
     revision: kit.revision,
@@ -111,6 +114,30 @@ export function proveKit(kit: KitFile): KitVerdict {
     verdictOf(variant, judgement, agreement.get(variant.variant.name) ?? []),
   );
   return { ...head, verdict: worst(variants.map((one) => one.verdict)), variants, diagnostics: [] };
+}
+
+/** Nothing stands on a kit that is not proved: what it leaves would not be what its steps are meant to leave. */
+function unprovedBelow(kit: KitFile): readonly Diagnostic[] {
+  const below = new Map<KitVariant, KitBelow>();
+  for (const one of [...kit.variants, ...kit.companions])
+    if (one.below != null) below.set(one.below.variant, one.below);
+  return [...below.values()].flatMap(({ file, kit: under, variant, span }) => {
+    const { verdict, diagnostics } = proveKit({ ...under, variants: [variant] });
+    if (verdict === 'proved') return [];
+    const name = variant.variant.name === 'only' ? '' : `, ${variant.variant.name},`;
+    return [
+      ...diagnostics,
+      makeDiagnostic({
+        code: 'before-unproved',
+        message:
+          verdict === null
+            ? `\`${file}\`${name} cannot be judged, so nothing stands on it`
+            : `\`${file}\`${name} is ${verdict}, so nothing stands on it`,
+        span,
+        help: `see \`loomproof prove ${file}\``,
+      }),
+    ];
+  });
 }
 
 /** Reading gives variants that are the same job under two names the same lists, and such a job is judged once. */
