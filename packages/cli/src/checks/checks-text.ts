@@ -1,7 +1,6 @@
-import { type KitFile, visibleText } from '@loomproof/netlist';
+import { type KitFile, shortDigest, visibleText } from '@loomproof/netlist';
 import { checkRows, readingCautions, stageWords } from '@loomproof/sheets';
 import type { Checklist, Separation } from '@loomproof/verify';
-import { shortDigest } from '../input/input-digest.ts';
 import { countText } from '../output/count-text.ts';
 import type { Paint } from '../output/paint.ts';
 
