@@ -14,6 +14,7 @@ export function recordHarness(rework: Rework): HarnessRecord {
       source: place.source,
       supplies: job.supplies.filter((one) => one.places.includes(index)).map((one) => one.name),
       chassis: place.chassis,
+      kit: place.origin === 'kit',
       blocked: place.blocked,
       blanked: place.blanked,
     })),
@@ -34,6 +35,14 @@ export function recordHarness(rework: Rework): HarnessRecord {
       to: job.places[element.to]?.address ?? '',
       kit: job.connectors[element.connector]?.origin === 'kit',
       fitted: element.fitted,
+      ohm: element.ohm,
+      watts: element.watts,
+      volts: element.volts,
+      dropVolts: element.dropVolts,
+      ratingAmps: element.ratingAmps,
+      unlitVolts: element.unlitVolts ?? 0,
+      workedBy: job.elements[element.workedBy]?.name ?? null,
+      restClosed: element.restClosed,
     })),
     ends: job.ends.map((end) => ({
       name: end.name,
@@ -54,6 +63,26 @@ export function recordHarness(rework: Rework): HarnessRecord {
       };
     }),
     supplies: job.supplies.map((one) => one.name),
+    feeds: job.supplies.map(({ name, volts, places }) => ({
+      name,
+      volts,
+      places: places.map((place) => job.places[place]?.address ?? ''),
+    })),
+    wires: new Map(
+      job.wires.map(({ name, size, material, strands, temperatureC }) => [
+        name,
+        { mm2: size?.mm2 ?? null, material, strands, temperatureC },
+      ]),
+    ),
+    jointOhm: job.electrical.jointOhm,
+    fuseRatings: new Map(
+      [...job.parts].flatMap(([name, part]) =>
+        part.is === 'fuse' && part.ratingAmps !== null ? [[name, part.ratingAmps] as const] : [],
+      ),
+    ),
+    powered: new Map(
+      [...job.wanted.powered].map(([load, ways]) => [job.elements[load]?.name ?? '', ways] as const),
+    ),
     returns: job.places.flatMap(({ address, chassis }, index) =>
       chassis || job.supplies.some((one) => one.returnPlace === index) ? [address] : [],
     ),
@@ -101,8 +130,27 @@ function joinsOf({ job, graph }: Rework, names: ReadonlyMap<number, string>): re
       made: wire !== undefined ? wire.origin : since > 0 ? (job.steps[since - 1]?.number ?? 0) : asFound,
       since,
       until: until === never ? null : until,
+      lengthMm: wire === undefined ? null : lengthOf(job, wire, graph.from[edge] ?? -1, graph.to[edge] ?? -1),
     };
   });
+}
+
+/** Length between two points of a wire, each a known distance from one of its ends. */
+function lengthOf(job: Job, wire: Job['wires'][number], from: number, to: number): number | null {
+  const whole = wire.lengthMm;
+  // Each point as millimetres from the first end, as far as that can be said.
+  const at = (node: number): { first: number | null; last: number | null } => {
+    const marked = job.positions.get(node);
+    const side = wire.ends.findIndex((end) => job.ends[end]?.node === node);
+    const fromEnd = marked?.fromEnd ?? side;
+    const mm = marked?.mm ?? 0;
+    const other = whole === null ? null : whole - mm;
+    return fromEnd === 0 ? { first: mm, last: other } : { first: other, last: mm };
+  };
+  const [a, b] = [at(from), at(to)];
+  if (a.first !== null && b.first !== null) return Math.abs(a.first - b.first);
+  if (a.last !== null && b.last !== null) return Math.abs(a.last - b.last);
+  return null;
 }
 
 function stepRecord(number: number, action: StepAction, job: Job): StepRecord {

@@ -1,4 +1,5 @@
 import { checkCircuits } from './check-circuits.ts';
+import { checkLimit } from './check-limit.ts';
 import { checkOpenNet, checkWrongJoin } from './check-nets.ts';
 import { checkCopperPath } from './check-path.ts';
 import { checkPower, checkTie } from './check-power.ts';
@@ -102,11 +103,13 @@ function checkWitness(
     }
     case 'count':
       return [...checkCount(witness, record, refused), ...checkCountKind(finding.kind, witness)];
+    case 'limit':
     case 'power':
     case 'tie': {
       const end = moments[moments.length - 1];
       if (end === undefined) return [];
       const view = assembledCopper(record, end, moments.length - 1);
+      if (witness.is === 'limit') return checkLimit(finding, witness, record, view, end);
       return witness.is === 'power'
         ? checkPower(witness, finding.kind, record, view, end)
         : checkTie(witness, record, view, end);

@@ -20,6 +20,8 @@ export type CopperJoin = {
   readonly since: number;
   /** Ordinal of the step that ended it, or null while it lasts. */
   readonly until: number | null;
+  /** Millimetres of a conductor between its two points; null where that is not said. */
+  readonly lengthMm: number | null;
 };
 
 /** A place with what is said of it as a source. */
@@ -31,6 +33,8 @@ export type PlaceRecord = {
   /** Supplies that feed it by name. */
   readonly supplies: readonly string[];
   readonly chassis: boolean;
+  /** Whether the kit brings it. */
+  readonly kit: boolean;
   readonly blocked: boolean;
   readonly blanked: boolean;
 };
@@ -57,6 +61,31 @@ type ElementRecord = {
   /** Whether it is in a device that the kit brings. */
   readonly kit: boolean;
   readonly fitted: boolean;
+  readonly ohm: number | null;
+  readonly watts: number | null;
+  readonly volts: number | null;
+  readonly dropVolts: number | null;
+  readonly ratingAmps: number | null;
+  /** Volts below which a load does nothing; 0 where nothing is said. */
+  readonly unlitVolts: number;
+  /** The coil that works it, or null. */
+  readonly workedBy: string | null;
+  readonly restClosed: boolean;
+};
+
+/** A supply with the places that it feeds. */
+type FeedRecord = {
+  readonly name: string;
+  readonly volts: number | null;
+  readonly places: readonly string[];
+};
+
+/** A conductor as the kit file describes it, for its resistance. */
+type WireRecord = {
+  readonly mm2: number | null;
+  readonly material: string | null;
+  readonly strands: string | null;
+  readonly temperatureC: number | null;
 };
 
 /** A wire end with the state in which it is found or comes out of the bag. */
@@ -102,6 +131,17 @@ export type HarnessRecord = {
   readonly ends: readonly EndRecord[];
   readonly terminals: readonly TerminalRecord[];
   readonly supplies: readonly string[];
+  readonly feeds: readonly FeedRecord[];
+  readonly wires: ReadonlyMap<string, WireRecord>;
+  /** Ohms that a joint of each kind adds. */
+  readonly jointOhm: ReadonlyMap<string, number>;
+  /** Amperes of each kind of fuse in the bag. */
+  readonly fuseRatings: ReadonlyMap<string, number>;
+  /** By load: the ways in which it is meant to be powered; what is not in it does as before. */
+  readonly powered: ReadonlyMap<
+    string,
+    readonly { readonly on: readonly string[]; readonly off: readonly string[] }[]
+  >;
   /** Where the current of the supplies goes back: their negative poles, or chassis metal. */
   readonly returns: readonly string[];
   readonly steps: readonly StepRecord[];

@@ -63,11 +63,21 @@ export type WitnessJson =
   | {
       readonly is: 'power';
       readonly load: string;
+      readonly volts: number | null;
+      readonly state: { readonly on: readonly string[]; readonly off: readonly string[] };
       readonly open: HopJson | null;
       readonly path: readonly HopJson[];
     }
   | { readonly is: 'tie'; readonly between: readonly [string, string]; readonly path: readonly HopJson[] }
-  | { readonly is: 'fit' | 'state' | 'drawing' | 'variants' | 'missing' | 'limit' };
+  | { readonly is: 'fit' | 'state' | 'drawing' | 'variants' | 'missing' }
+  | {
+      readonly is: 'limit';
+      readonly quantity: string;
+      readonly value: number;
+      readonly limit: number;
+      readonly unit: string;
+      readonly parts: readonly { readonly what: string; readonly volts: number }[];
+    };
 
 /** A finding with what follows from it. */
 export type FindingJson = {
