@@ -1,4 +1,4 @@
-import type { Job } from '@loomproof/netlist';
+import type { Job, Wire } from '@loomproof/netlist';
 import type { PoweredBefore } from '../backfeed/powered-before.ts';
 import { type SizeFamily, sizeResistance, standardSizes } from '../electrical/index.ts';
 import type { LossPart } from '../prove/finding.ts';
@@ -165,7 +165,7 @@ function rowOf(
     marginVolt: limit.value - dropVolt,
     source: limit.source,
     smallest: smallestThatPasses(
-      thinnest?.wire.size?.unit === 'awg' ? 'awg' : 'iec60228-class5',
+      familyOf(thinnest?.wire ?? null),
       limit.value - (dropVolt - inWires),
       wires.map(({ index, wire }) => ({
         ampere: Math.abs(flow.amperes[index] ?? 0),
@@ -220,6 +220,13 @@ function wayOf(region: CircuitRegion, flow: RegionFlow, load: number): CurrentWa
   const [out, top] = follow(forwards ? branch.from : branch.to, 1);
   const [back, bottom] = follow(forwards ? branch.to : branch.from, -1);
   return { way: [...out.reverse(), ...back], outParts: out.length, top, bottom };
+}
+
+/** The series of sizes that a wire is chosen from: that of the text which gives its resistance. */
+function familyOf(wire: Wire | null): SizeFamily {
+  const strands = wire?.strands ?? 'formula';
+  if (strands === 'iso6722' || strands === 'ac4313-table-11-9') return strands;
+  return strands === 'formula' && wire?.size?.unit === 'awg' ? 'awg' : 'iec60228-class5';
 }
 
 function smallestThatPasses(

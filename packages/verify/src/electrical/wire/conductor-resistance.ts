@@ -1,4 +1,6 @@
 import { ElectricalMisuseError } from '../electrical-misuse-error.ts';
+import { ac4313Table119 } from './ac4313-table-11-9.ts';
+import { awgToMm2 } from './awg.ts';
 import { type ConductorMaterial, conductorMaterials } from './conductor-material.ts';
 import { iec60228 } from './iec60228.ts';
 import { iso6722 } from './iso6722.ts';
@@ -8,9 +10,15 @@ import { temperatureFactor } from './temperature-factor.ts';
 /**
  * Which text gives the resistance per length at 20 degrees Celsius. `formula`: resistivity over area, as of a solid
  * conductor. `iec60228-class5` (flexible) and `iec60228-class1-2` (solid and stranded): the greatest allowed by the
- * standard. `iso6722`: the greatest allowed for road-vehicle cable. The strand class is part of the choice.
+ * standard. `iso6722`: the greatest allowed for road-vehicle cable. `ac4313-table-11-9`: tin-plated aircraft wire by
+ * gauge. The strand class is part of the choice.
  */
-export type ResistanceBasis = 'formula' | 'iec60228-class5' | 'iec60228-class1-2' | 'iso6722';
+export type ResistanceBasis =
+  | 'formula'
+  | 'iec60228-class5'
+  | 'iec60228-class1-2'
+  | 'iso6722'
+  | 'ac4313-table-11-9';
 
 /** One conductor. */
 export interface Conductor {
@@ -75,6 +83,17 @@ function statedOhmPerKm(
     const row = iso6722.rows.find((candidate) => candidate.mm2 === mm2);
     if (row === undefined) return 'size-not-stated';
     return { ohmPerKm: row.ohmPerKm, source: iso6722.source, confirmed: iso6722.confirmed };
+  }
+  if (basis === 'ac4313-table-11-9') {
+    if (material !== 'tinned-copper') return 'material-not-stated';
+    const row = ac4313Table119.rows.find(({ awg }) => {
+      const area = awgToMm2(awg);
+      return area !== null && Math.abs(area - mm2) <= 5e-4 * area;
+    });
+    if (row === undefined) return 'size-not-stated';
+    const { source, confirmed } = ac4313Table119;
+    // A foot is 0.3048 m.
+    return { ohmPerKm: row.ohmPer1000Ft / 0.3048, source, confirmed };
   }
   if (material === 'aluminium') return 'material-not-stated';
   const row = iec60228.rows.find((candidate) => candidate.mm2 === mm2);
