@@ -34,12 +34,16 @@ export function checksText(
   for (const { a, b, expected } of baseline.checks)
     lines.push(`      ${baseline.points[a] ?? ''} - ${baseline.points[b] ?? ''}: ${expected}`);
   lines.push('', `${how.list === 'short' ? 'Short list' : 'Full list'} after the work:`);
+  if (table.designed.bothWays)
+    lines.push(
+      '  (red, which the meter makes positive, on the first point of each: a diode reads one way only)',
+    );
   for (const row of checkRows(checklist, how.list)) {
     lines.push(`  ${String(row.number).padStart(3)}  ${row.from} - ${row.to}: ${row.expected}`);
-    const devices =
-      (how.list === 'short' ? checklist.shortUnplug : checklist.fullUnplug)[row.number - 1] ?? [];
-    if (devices.length > 0)
-      lines.push(`         unplug first: ${devices.join(', ')}; else a load beside it reads low as well`);
+    if (row.unplugFirst.length > 0)
+      lines.push(
+        `         unplug first: ${row.unplugFirst.join(', ')}; else a load beside it reads low as well`,
+      );
     if (row.proof !== '') lines.push(`         ${row.proof}`);
   }
   const proof =

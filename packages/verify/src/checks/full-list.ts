@@ -42,12 +42,14 @@ export function fullList(table: FaultTable): FullList {
   for (const [index, a] of heads.entries())
     for (const b of heads.slice(index + 1)) {
       if (table.designed.expected(a, b) === 'open') checks.push({ a, b, expected: 'open' });
+      // A diode that conducts one way is open the other way, with red and black exchanged.
+      else if (table.designed.expected(b, a) === 'open') checks.push({ a: b, b: a, expected: 'open' });
       else unsure.push([a, b]);
     }
   const q = nets.size;
   const p = Math.max(0, ...[...nets.values()].map((list) => list.length));
   return {
-    checks: orderChecks(checks),
+    checks: orderChecks(checks, table.designed.bothWays),
     points: points.length,
     nets: q,
     continuity: points.length - q,

@@ -3,8 +3,10 @@ import type { Check } from './check.ts';
 /**
  * Orders checks so that the probes move little: whole ones first, since they prove the probes; within each kind the
  * next check is one that leaves a probe where it is, or whose points are nearest in the list of points.
+ *
+ * @param bothWays - whether red and black exchanged are another reading, and so must stay as they are
  */
-export function orderChecks(checks: readonly Check[]): readonly Check[] {
+export function orderChecks(checks: readonly Check[], bothWays: boolean): readonly Check[] {
   const ordered: Check[] = [];
   for (const expected of ['whole', 'open'] as const) {
     const left = checks.filter((one) => one.expected === expected);
@@ -18,10 +20,12 @@ export function orderChecks(checks: readonly Check[]): readonly Check[] {
       let best = 0;
       let least = Number.POSITIVE_INFINITY;
       for (const [index, one] of left.entries()) {
-        const cost = last === undefined ? one.a : moves(last, one);
+        const cost = last === undefined ? one.a : moves(last, one, bothWays);
         if (cost < least) [best, least] = [index, cost];
       }
-      ordered.push(...left.splice(best, 1).map((one) => (last === undefined ? one : facing(last, one))));
+      ordered.push(
+        ...left.splice(best, 1).map((one) => (last === undefined || bothWays ? one : facing(last, one))),
+      );
     }
   }
   return ordered;
@@ -31,10 +35,10 @@ export function orderChecks(checks: readonly Check[]): readonly Check[] {
 const mostCompared = 1500;
 
 /** How far two probes go between two checks; a probe that stays costs nothing. */
-function moves(last: Check, next: Check): number {
+function moves(last: Check, next: Check, bothWays: boolean): number {
   const straight = way(last.a, next.a) + way(last.b, next.b);
   const crossed = way(last.a, next.b) + way(last.b, next.a);
-  return Math.min(straight, crossed);
+  return bothWays ? straight : Math.min(straight, crossed);
 }
 
 function way(from: number, to: number): number {

@@ -33,7 +33,7 @@ function chooseChecks(table: FaultTable, candidates: readonly Candidate[]): Shor
     return one === undefined ? [] : [{ a: one.a, b: one.b, expected: one.expected }];
   });
   return {
-    checks: orderChecks(checks),
+    checks: orderChecks(checks, table.designed.bothWays),
     bound: cover.bound,
     detected,
     hidden: table.states.flatMap((_, fault) => (shown.has(fault) ? [] : [fault])),

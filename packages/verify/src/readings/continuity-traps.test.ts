@@ -8,6 +8,7 @@ import { shortList } from '../checks/short-list.ts';
 import { diagnose } from '../diagnose/diagnose.ts';
 import { readReadings } from '../diagnose/read-readings.ts';
 import { finishWork } from '../faults/finish-work.ts';
+import { listUnreadableFaults } from '../faults/list-work-faults.ts';
 import { defaultBands, outcomeOf } from './bands.ts';
 import { continuityEvidence, type Evidence } from './continuity-evidence.ts';
 import { type HarnessState, harnessState } from './harness-state.ts';
@@ -66,6 +67,121 @@ describe('the traps of the continuity test', () => {
     const device = rework.job.connectors.findIndex((one) => one.name === 'L');
     const pulled: Stage = { is: 'in place', pulled: new Set([device]) };
     expect(continuityEvidence(rework, pulled, [from, to], probes)).toEqual({ is: 'evidence' });
+  });
+
+  // Cold values of filaments as in common practice, no source: 12 V 21 W about 0.6 ohm, 12 V 5 W about 2.5 ohm.
+  it.each([
+    ['one lamp of 21 W', ['cold: 0.6 ohm'], 0.6],
+    ['two lamps of 21 W in series', ['cold: 0.6 ohm', 'cold: 0.6 ohm'], 1.2],
+    ['a lamp of 5 W', ['cold: 2.5 ohm'], 2.5],
+    ['a relay coil of 4 ohm', ['resistance: 4 ohm'], 4],
+  ])('%s beside a wire is no evidence of it', (_, loads, lowOhm) => {
+    const studs = loads.length;
+    const wires = loads.map((_one, index) => ({ from: index, to: index + 1 }));
+    const text = circuitKit(
+      studs,
+      loads
+        .slice(0, -1)
+        .map((ohm, index) => ({ ...(wires[index] ?? { from: 0, to: 1 }), is: `is: load, ${ohm}` })),
+    );
+    // The last load leads from the last stud to LAST, and so round the wire between LAST and S0.
+    const last = [
+      `    KZ: { cavities: 1..2, into: DZ }`,
+      `    DZ: { device: yes, cavities: 1..2, elements: [{ is: load, ${loads[studs - 1] ?? ''}, from: 1, to: 2, name: Z }] }`,
+      '  wires:',
+      `    za: { from: S${studs - 1}, to: KZ:1 }`,
+      '    zb: { from: KZ:2, to: LAST }',
+    ].join('\n');
+    const rework = finishWork(jobOf(text.replace('  wires:', last)));
+    const points = probePoints(rework, inPlace);
+    const named = (name: string): ProbePoint => points.find((one) => one.name === name) ?? { name, node: -1 };
+    const { from, to } = linkOf(rework.job);
+    const evidence = continuityEvidence(rework, inPlace, [from, to], [named('LAST'), named('S0')]);
+    expect(evidence).toMatchObject({ is: 'through a load', lowOhm: expect.closeTo(lowOhm, 6) });
+    // Pulling one of loads in series is enough, and no more is asked for.
+    expect(evidence.is === 'through a load' && evidence.unplug.length).toBe(1);
+  });
+
+  it('a beep is no reading, and what makes a beeper or a lamp tester speak is neither whole nor open', () => {
+    const read = (reading: string) =>
+      readReadings({ name: 'r.csv', text: `from,to,reading\nA,B,${reading}\n` });
+    for (const words of ['beep', 'lit', 'ok', '1', '0.5']) {
+      const { value, diagnostics } = read(words);
+      if (/^\d/.test(words)) continue;
+      expect(value).toBeNull();
+      expect(diagnostics[0]?.message).toBe(`\`${words}\` is not a reading`);
+    }
+    // Beepers speak below some tens of ohms; a lamp tester lights through 20 to 200 ohm.
+    for (const ohm of [20, 30, 50, 200]) expect(outcomeOf(ohm, defaultBands)).toBe('between');
+  });
+
+  it('a body across the probes reads between the limits and never open', () => {
+    // A hand-to-hand path of some kilohm to some hundred kilohm: common practice, no source.
+    for (const ohm of [1_000, 50_000, 500_000]) expect(outcomeOf(ohm, defaultBands)).toBe('between');
+  });
+
+  it('leads that read more than the limit make a good wire look into, and their zero puts that right', () => {
+    const rows = readReadings({
+      name: 'r.csv',
+      text: 'from,to,reading,lead zero\nA,B,1.4 ohm,\nA,B,1.4 ohm,0.6 ohm\nA,B,0.2 ohm,0.6 ohm\n',
+    }).value;
+    const ohms = rows?.map(({ value }) => (value.is === 'ohm' ? value.ohm : Number.NaN)) ?? [];
+    expect(ohms.map((ohm) => outcomeOf(ohm, defaultBands))).toEqual(['between', 'whole', 'whole']);
+    expect(ohms[2]).toBe(0);
+  });
+
+  it('what a milliampere cannot tell is listed with the test that can', () => {
+    for (const { table } of fixtureTables().slice(0, 4)) {
+      const told = listUnreadableFaults(table.world.job);
+      const strands = told.filter(({ words }) => words.includes('strands were cut'));
+      const stripped = table.world.job.steps.filter(({ action }) => action.kind === 'strip');
+      expect(strands.length).toBe(stripped.length);
+      for (const { shownBy } of strands) expect(shownBy).toContain('volts lost under load');
+    }
+  });
+
+  it('a contact that a wrong test pin spread is a fault in place, and the pull that shows it is said', () => {
+    const [one] = fixtureTables(inPlace).filter(({ name }) => name.startsWith('ambulance-strip'));
+    const contacts = one?.table.list.faults.filter(({ words }) => words.endsWith('do not meet')) ?? [];
+    expect(contacts.length).toBeGreaterThan(0);
+    for (const { reason, shownBy } of contacts) {
+      expect(reason).toContain('a test pin spreads a contact');
+      expect(shownBy).toContain('pull each terminal');
+    }
+  });
+
+  it('a diode fitted the wrong way round is read with the leads exchanged', () => {
+    const job = jobOf(circuitKit(2, [{ from: 0, to: 1, is: 'is: diode, drop: 0.7 V' }]));
+    const table = faultTable(job, { stage: inPlace, filter: { scope: 'all' } });
+    const at = (name: string): number => table.points.findIndex((point) => point.name === name);
+    const index = table.list.faults.findIndex(({ fault }) => fault.is === 'diode reversed');
+    const state = table.states[index];
+    expect([table.designed.expected(at('S0'), at('S1')), state?.expected(at('S0'), at('S1'))]).toEqual([
+      'between',
+      'open',
+    ]);
+    expect([table.designed.expected(at('S1'), at('S0')), state?.expected(at('S1'), at('S0'))]).toEqual([
+      'open',
+      'between',
+    ]);
+    const short = shortList(table);
+    expect(short.detected).toContain(index);
+    const shown = short.checks.filter(({ a, b }) => state?.expected(a, b) !== table.designed.expected(a, b));
+    expect(
+      shown.map(({ a, b, expected }) => [table.points[a]?.name, table.points[b]?.name, expected]),
+    ).toContainEqual(['S1', 'S0', 'open']);
+  });
+
+  it('an open diode and a bridged one are told from a right one by both ways of reading', () => {
+    const job = jobOf(circuitKit(2, [{ from: 0, to: 1, is: 'is: diode, drop: 0.7 V' }]));
+    const table = faultTable(job, { stage: inPlace, filter: { scope: 'all' } });
+    const at = (name: string): number => table.points.findIndex((point) => point.name === name);
+    const both = (is: string): readonly unknown[] => {
+      const state = table.states[table.list.faults.findIndex(({ fault }) => fault.is === is)];
+      return [state?.expected(at('S0'), at('S1')), state?.expected(at('S1'), at('S0'))];
+    };
+    expect(both('part open')).toEqual(['open', 'open']);
+    expect(both('part bridged')).toEqual(['whole', 'whole']);
   });
 
   it('a load of five times the limit is far enough away, one below is not', () => {
