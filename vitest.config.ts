@@ -11,9 +11,10 @@ for (const name of ['netlist', 'verify', 'sheets']) {
   if (existsSync(entry)) alias[`@loomproof/${name}`] = entry;
 }
 
-// A mutation run takes the unit project only, and one fixed seed: with a new seed for each mutant a score
-// could not be compared with the one before.
+// A mutation run takes the unit tests of the mutated package only, and one fixed seed: with a new seed for each mutant a
+// score could not be compared with the one before. `scripts/mutate.mjs` says which package is mutated.
 const inMutationRun = process.env['STRYKER_MUTATOR_WORKER'] !== undefined;
+const unitTests = `${process.env['LOOMPROOF_MUTATED'] ?? 'packages/*/src'}/**/*.test.ts`;
 
 // One seed for the whole run. It is kept in the environment because this file is evaluated once per project.
 process.env['FAST_CHECK_SEED'] ??= inMutationRun ? '1' : String(Math.floor(Math.random() * 0x7fffffff));
@@ -35,7 +36,7 @@ export default defineConfig({
       thresholds: { lines: 90 },
     },
     projects: [
-      { extends: true, test: { name: 'unit', include: ['packages/*/src/**/*.test.ts'] } },
+      { extends: true, test: { name: 'unit', include: [unitTests] } },
       ...(inMutationRun
         ? []
         : [
