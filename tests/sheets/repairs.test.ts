@@ -78,17 +78,18 @@ describe('repairs of every kit', () => {
     ]);
   });
 
-  it('shows no repair of a wire that nobody may touch', () => {
-    const { files, kit } = sheetsOf('van-beacon', (text) =>
-      text.replace(
-        'stock:\n  zone: dry\n',
-        'stock:\n  zone: dry\n  special:\n    belt: { is: restraint system, wires: buzzer return }\n',
-      ),
+  it('shows no repair that is not proved, and says why', () => {
+    const { files, verdict } = sheetsOf('bus-marker');
+    expect(verdict.verdict).toBe('proved');
+    const work = files.get('side-left-work.html') ?? '';
+    expect(work).toMatch(
+      /no way back is proved from [^.]*KL3:2 \(more than one splice between two disconnect/,
     );
-    expect(kit.variants[0]?.job.special.length).toBe(1);
-    const work = files.get('build-early-work.html') ?? '';
-    expect(work).toMatch(/no way back is proved from K10:3 \([^)]*nobody has released it\)/);
-    expect(work).not.toContain('strip buzzer return');
+    const cut = eachStep('bus-marker').find(({ kind }) => kind === 'cut');
+    const unproved = cut?.shown.flatMap((one) => one.unproved.map(({ at }) => at)) ?? [];
+    const proved = cut?.shown.flatMap(({ at, likewise }) => [at, ...likewise]) ?? [];
+    expect(unproved.length).toBeGreaterThan(0);
+    expect(proved.filter((at) => unproved.includes(at))).toEqual([]);
   });
 
   it('puts the steps of a repair on the sheet, and none on the sheet of a kit that is not proved', () => {
