@@ -13,6 +13,7 @@ import { chromiumPath, withoutBrowser } from './find-chromium.ts';
 import { hostileSheets, hostileTexts } from './hostile-kit.ts';
 import {
   crowdedFaces,
+  markedInView,
   noStorage,
   overflowIn,
   type StepInPage,
@@ -206,6 +207,47 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
       await page.close();
     }
   });
+
+  it.each([
+    ['60 in three rows of 20', 60, 'latch: left, rows: 3, columns: 20'],
+    [
+      '60 in two blocks',
+      60,
+      'latch: top, stand: side by side, blocks: [{ rows: 3, columns: 10 }, { rows: 3, columns: 10, first: 31, start: bottom right }]',
+    ],
+    ['37 in rings', 37, 'rings: [18 from 12, 12 from 12, 6 from 12, 1 in centre]'],
+  ])(
+    'a face with %s is legible on a phone and in print, with the marked cavity in view',
+    async (_, count, face) => {
+      const kit = sheetsOf('van-beacon', (text) =>
+        text
+          .replace('{ cavities: 1..12, into: DM, lock', `{ cavities: 1..${count}, into: DM, lock`)
+          .replace('DM:  { device: yes, cavities: 1..12,', `DM:  { device: yes, cavities: 1..${count},`)
+          .replace('latch: top, rows: 2, columns: 6, count: serpentine rows', face),
+      );
+      write(`face-${count}`, kit.files);
+      for (const kind of ['work', 'circuits']) {
+        const page = await opened(`face-${count}--build-early-${kind}.html`);
+        expect(await page.evaluate<number>(smallestLabel), kind).toBeGreaterThanOrEqual(10.99);
+        expect(await page.evaluate(crowdedFaces), kind).toEqual([]);
+        expect(await overflowing(page), kind).toEqual([]);
+        const faces = page.locator('figure > .pan:has(.marked)');
+        expect(await faces.count()).toBeGreaterThan(1);
+        for (const pan of await faces.all()) {
+          await pan.scrollIntoViewIfNeeded();
+          await expect.poll(() => pan.evaluate(markedInView)).toBe(true);
+        }
+        await page.emulateMedia({ media: 'print' });
+        for (const { format, inside } of papers) {
+          await page.setViewportSize({ width: inside, height: 1000 });
+          // A point is 4/3 of a pixel of paper.
+          expect(await page.evaluate<number>(smallestLabel), format).toBeGreaterThanOrEqual((7 * 4) / 3);
+          expect(await overflowing(page, true), format).toEqual([]);
+        }
+        await page.close();
+      }
+    },
+  );
 
   it('cavities of a face do not overlap and stay inside their frame', async () => {
     const page = await opened('camper-socket--only-work.html');

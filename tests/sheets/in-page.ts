@@ -14,8 +14,8 @@ export function overflowIn(print: boolean): string {
   })()`;
 }
 
-/** The height of the smallest letters of all drawings, in pixels as shown. */
-export const smallestLabel = `Math.min(...[...document.querySelectorAll('svg text')].map((text) => {
+/** The height of the smallest letters of all drawings that are shown, in pixels; without end where none is. */
+export const smallestLabel = `Math.min(...[...document.querySelectorAll('svg text')].filter((text) => text.closest('svg').getBoundingClientRect().width > 0).map((text) => {
   const svg = text.closest('svg');
   return (parseFloat(getComputedStyle(text).fontSize) * svg.getBoundingClientRect().width) / svg.viewBox.baseVal.width;
 }))`;
@@ -30,6 +30,23 @@ export const crowdedFaces = `[...document.querySelectorAll('svg.face')].flatMap(
     one.left >= frame.left && one.right <= frame.right && one.top >= frame.top && one.bottom <= frame.bottom);
   return apart && inside ? [] : [svg.getAttribute('aria-label')];
 })`;
+
+/** Whether a marked cavity of a face that pans lies inside its frame. */
+export function markedInView(pan: {
+  readonly querySelectorAll: (selector: string) => Iterable<{ getBoundingClientRect: () => Side }>;
+  readonly getBoundingClientRect: () => Side;
+}): boolean {
+  const frame = pan.getBoundingClientRect();
+  return [...pan.querySelectorAll('.marked')].some((mark) => {
+    const { left, right } = mark.getBoundingClientRect();
+    return left >= frame.left - 1 && right <= frame.right + 1;
+  });
+}
+
+interface Side {
+  readonly left: number;
+  readonly right: number;
+}
 
 /** What is meant for a finger and is smaller than one. */
 export const smallTargets = `[...document.querySelectorAll('button, .answers label, textarea, summary')]

@@ -34,10 +34,7 @@ const margin = 22;
  */
 export function faceFigure(given: Face, options: FaceFigureOptions): Markup {
   const face = viewFrom(given, options.side);
-  const longest = Math.max(1, ...face.rows.flat().map(({ label }) => (label ?? '').length));
-  const pitch = Math.max(36, longest * 8 + 14);
-  const { spots, width, height } = face.kind === 'grid' ? gridSpots(face, pitch) : ringSpots(face, pitch);
-  const [w, h] = [width + 2 * margin, height + 2 * margin];
+  const { pitch, spots, w, h } = laidOut(face, options.marks.size);
   // Wide faces are made smaller on paper; their labels are larger here, so that 7 pt are left there.
   const font = Math.max(11, (11 * w) / 620);
   return markup`<svg class="face" xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${options.title}" viewBox="0 0 ${w} ${h}" width="${w}" height="${h}"><g font-family="inherit" font-size="${font.toFixed(1)}" text-anchor="middle">${
@@ -45,6 +42,22 @@ export function faceFigure(given: Face, options: FaceFigureOptions): Markup {
       ? housing(w, h, face.mark, face.edge)
       : markup`<circle cx="${w / 2}" cy="${h / 2}" r="${Math.min(w, h) / 2 - margin + 12}" class="body"/><path d="M${w / 2 - 8} ${margin - 14} h16 v10 h-16 z" class="latch"/>`
   }${spots.map((spot) => cavity(spot, options, pitch))}${spots.map((spot) => frame(spot, options.marks, pitch))}${spots.map((spot) => flag(spot, options.marks, pitch))}</g></svg>`;
+}
+
+/** Whether the two views of a face must stand below each other, since side by side their labels would be too small. */
+export function isWideFace(face: Face, markCount: number): boolean {
+  return laidOut(face, markCount).w > 330;
+}
+
+function laidOut(
+  face: Face,
+  markCount: number,
+): { readonly pitch: number; readonly spots: readonly Spot[]; readonly w: number; readonly h: number } {
+  const longest = Math.max(1, ...face.rows.flat().map(({ label }) => (label ?? '').length));
+  // Flags side by side need more room than one alone, or each would hide what its neighbour holds.
+  const pitch = Math.max(markCount > 1 ? 46 : 36, longest * 8 + 14);
+  const { spots, width, height } = face.kind === 'grid' ? gridSpots(face, pitch) : ringSpots(face, pitch);
+  return { pitch, spots, w: width + 2 * margin, h: height + 2 * margin };
 }
 
 function housing(
@@ -167,6 +180,7 @@ function flag(
 ): MarkupValue {
   const text = label === null || blocked ? undefined : marks.get(label);
   if (text === undefined) return null;
-  const [cx, cy] = [round(x + pitch / 2 - 4), round(y - pitch / 2 + 4)];
+  const inset = marks.size > 1 ? 8 : 4;
+  const [cx, cy] = [round(x + pitch / 2 - inset), round(y - pitch / 2 + inset)];
   return markup`<circle cx="${cx}" cy="${cy}" r="10" class="flag"/><text x="${cx}" y="${cy + 4}" class="flag-text">${text}</text>`;
 }

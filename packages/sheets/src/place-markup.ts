@@ -1,4 +1,4 @@
-import { faceFigure } from './face-figure.ts';
+import { faceFigure, isWideFace } from './face-figure.ts';
 import { type Markup, type MarkupValue, markup } from './markup.ts';
 import type { StepSight } from './work-steps.ts';
 
@@ -16,7 +16,7 @@ export function placeMarkup(place: StepSight, mark: string): Markup {
       title: `${connector} from its ${side}, cavity ${label} marked ${mark}`,
     });
   return markup`<div class="together"><p class="place"><b>${address}</b>${away === null ? null : `, ${away}`}: ${words}.</p>
-<div class="views${face.kind === 'grid' && face.width > 18 ? ' wide' : ''}"><figure><div class="pan" tabindex="0" role="group" aria-label="${connector}, wire side, step ${mark}">${view('wire side')}</div><figcaption>${connector}, <b>wires toward you</b></figcaption></figure>
+<div class="views${isWideFace(face, 1) ? ' wide' : ''}"><figure><div class="pan" tabindex="0" role="group" aria-label="${connector}, wire side, step ${mark}">${view('wire side')}</div><figcaption>${connector}, <b>wires toward you</b></figcaption></figure>
 <figure class="other"><div class="pan" tabindex="0" role="group" aria-label="${connector}, mating side, step ${mark}">${view('mating side')}</div><figcaption>${connector}, mating face toward you: the view that you do not have now. ${otherWords ?? ''}</figcaption></figure></div></div>${trapMarkup(place)}`;
 }
 

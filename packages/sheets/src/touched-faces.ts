@@ -1,5 +1,5 @@
 import type { Rework, Side } from '@loomproof/netlist';
-import { faceFigure } from './face-figure.ts';
+import { faceFigure, isWideFace } from './face-figure.ts';
 import { type Markup, markup } from './markup.ts';
 import { placesOfStep } from './step-place.ts';
 import { lookOf } from './work-steps.ts';
@@ -21,7 +21,7 @@ export function touchedFaces(after: Rework): readonly Markup[] {
     const view = (side: Side, words: string): Markup =>
       markup`<figure><div class="pan" tabindex="0" role="group" aria-label="${name}, ${side}">${faceFigure(face, { side, marks, look: lookOf(after, index), title: `${name} from its ${side}` })}</div><figcaption>${name}, ${words}</figcaption></figure>`;
     return [
-      markup`<div class="views">${view('wire side', 'wires toward you')}${view('mating side', 'mating face toward you')}</div>`,
+      markup`<div class="views${isWideFace(face, marks.size) ? ' wide' : ''}">${view('wire side', 'wires toward you')}${view('mating side', 'mating face toward you')}</div>`,
     ];
   });
 }
