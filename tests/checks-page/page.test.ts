@@ -98,6 +98,21 @@ describe.skipIf(withoutBrowser)('the readings of a work instruction', () => {
     }
   }, 30_000);
 
+  it('leave named in the record what only a look or a pull shows', async () => {
+    const page = await phone.open(early);
+    const boxes = page.locator('.looks input');
+    const count = await boxes.count();
+    expect(count).toBeGreaterThan(5);
+    expect(await page.locator('#looked').textContent()).toContain(`${count} of ${count} things`);
+    await boxes.first().check();
+    await page.locator('#looked', { hasText: `${count - 1} of ${count}` }).waitFor();
+    await page.waitForTimeout(250);
+    await page.reload();
+    expect(await boxes.first().isChecked()).toBe(true);
+    expect(await page.locator('#looked').textContent()).toContain(`${count - 1} of ${count} things`);
+    await page.context().close();
+  });
+
   it('lock power in the midst of the work by readings of their own', async () => {
     const page = await phone.open('only-work.html');
     const groups = await page.locator('.checks').evaluateAll((all) => all.map(({ id }) => id));
@@ -112,6 +127,8 @@ describe.skipIf(withoutBrowser)('the readings of a work instruction', () => {
   it('come back after a reload, and are refused by the sheet of another variant or stage', async () => {
     const page = await phone.open(early);
     await typeReadings(page, ['0.3', 'open']);
+    // The browser writes its storage out in its own time.
+    await settled(page);
     await page.reload();
     expect(await page.locator('#power-1-1').getAttribute('data-state')).toBe('as designed');
     await settled(page);

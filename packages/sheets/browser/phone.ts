@@ -1,5 +1,6 @@
 import { byId } from './element.ts';
 import { explainInWorker } from './engine-worker.ts';
+import { looksPart } from './looks-part.ts';
 import { oneAtATimePart } from './one-at-a-time.ts';
 import type { PageHead } from './page-head.ts';
 import { readingsPart } from './readings-part.ts';
@@ -18,6 +19,7 @@ else {
   const store = new RecordStore(head);
   readingsPart(head, store, source);
   stepAnswersPart(head, store);
+  looksPart(head, store);
   recordPart(head, store);
   oneAtATimePart();
   addEventListener('beforeprint', () => {

@@ -61,7 +61,7 @@ ${notProved(verdict)}<section class="whole"><h2>Which machine this is for</h2>${
 <h2>Tools</h2><ul>${toolsFor(job).map((tool) => markup`<li>${tool}</li>`)}</ul></section>
 <section><h2>The work</h2>${steps.map((step, index) => [...groupsBefore(index), stepMarkup(step)])}${groupsBefore(steps.length)}</section>
 ${leftBehind(verdict)}
-<section id="record" class="screen"><h2>Record</h2><p id="count" role="status"></p><div id="unshown-part" hidden><h3>What is not shown yet</h3><ul id="unshown"></ul></div><div class="bar"><button type="button" id="export-json">Export the record (JSON)</button><button type="button" id="export-csv">Export the record (CSV)</button></div><p><label for="import">Take over an exported record (JSON):</label> <input type="file" id="import" accept=".json,application/json"></p><p id="said" role="status"></p></section>`;
+<section id="record" class="screen"><h2>Record</h2><p id="count" role="status"></p><p id="looked" role="status"></p><div id="unshown-part" hidden><h3>What is not shown yet</h3><ul id="unshown"></ul></div><div class="bar"><button type="button" id="export-json">Export the record (JSON)</button><button type="button" id="export-csv">Export the record (CSV)</button></div><p><label for="import">Take over an exported record (JSON):</label> <input type="file" id="import" accept=".json,application/json"></p><p id="said" role="status"></p></section>`;
   const end = markup`<script type="application/json" id="record-head">${trusted(safeJson(record))}</script><script>${trusted(options.script)}</script><script>${trusted(panScript)}</script>`;
   return page(head, 'Work instruction', body, end, checksStyle);
 }

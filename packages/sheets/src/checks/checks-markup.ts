@@ -2,7 +2,7 @@ import { type Markup, type MarkupValue, markup } from '../markup.ts';
 import { sentence } from '../sentence.ts';
 import type { PageCheck } from './group-state.ts';
 import { readingCautions } from './reading-cautions.ts';
-import type { CheckGroup } from './work-checks.ts';
+import type { CheckGroup, Look } from './work-checks.ts';
 
 /**
  * A group of readings as a part of the work instruction: on paper a list with lines to fill in, on a phone a list from
@@ -11,7 +11,7 @@ import type { CheckGroup } from './work-checks.ts';
  * @param plugged - what is plugged while the readings are taken
  */
 export function checksMarkup(group: CheckGroup, plugged: string): Markup {
-  const { name, title, checks, told, unseen, locks } = group;
+  const { name, title, checks, told, looks, locks } = group;
   return markup`<article class="leaf checks" id="${name}" data-group="${name}" aria-labelledby="${name}-title">
 ${locks.length === 0 ? null : markup`<p class="hold"><b>Hold.</b> No power while one of these readings is open. Not reachable, not done and between the limits leave it open.</p>`}
 <h3 class="order" id="${name}-title">${title}</h3>
@@ -27,7 +27,7 @@ ${
     ? markup`<p>A reading that is not as written here: this is not the harness that the kit was proved for. Stop, cut nothing, and ask.</p>`
     : null
 }
-${unseenMarkup(unseen)}</article>`;
+${looksMarkup(name, looks)}</article>`;
 }
 
 function checkMarkup(
@@ -43,9 +43,15 @@ function checkMarkup(
   )}${unplugFirst.length === 0 ? null : markup`<br>☐ Unplug first: ${unplugFirst.join(', ')}`}${proof === '' ? null : markup`<br>☐ ${sentence(proof)}`}</div></li>`;
 }
 
-function unseenMarkup(unseen: readonly string[]): MarkupValue {
-  if (unseen.length === 0) return null;
-  return markup`<details><summary>What no reading shows (${unseen.length}): look and pull</summary><ul>${unseen.map(
-    (text) => markup`<li>${sentence(text)}</li>`,
-  )}</ul></details>`;
+/** How many of the mistakes that a look shows are named. */
+const mostCovers = 3;
+
+function looksMarkup(group: string, looks: readonly Look[]): MarkupValue {
+  if (looks.length === 0) return null;
+  return markup`<section class="looks"><h4>Look and pull: no reading shows these</h4><ul>${looks.map(
+    ({ what, covers }, index) => {
+      const id = `${group}-look-${index + 1}`;
+      return markup`<li><label class="tick" for="${id}"><input type="checkbox" id="${id}" data-look="${index}"> <span>${sentence(what)}</span></label><p class="help">Shows ${covers.slice(0, mostCovers).join('; ')}${covers.length > mostCovers ? `; and ${covers.length - mostCovers} more like these` : ''}.</p></li>`;
+    },
+  )}</ul></section>`;
 }

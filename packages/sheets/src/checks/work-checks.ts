@@ -32,8 +32,14 @@ export interface CheckGroup {
   readonly checks: readonly PageCheck[];
   /** What is told before it. */
   readonly told: readonly string[];
-  /** What no reading of it shows, and what to do instead. */
-  readonly unseen: readonly string[];
+  /** What is looked at or pulled, since no reading of it shows it. */
+  readonly looks: readonly Look[];
+}
+
+/** Something to look at or to pull, with the mistakes that nothing else shows. */
+export interface Look {
+  readonly what: string;
+  readonly covers: readonly string[];
 }
 
 /** What the script of a page needs of a group. */
@@ -42,6 +48,8 @@ export interface PageGroup {
   readonly title: string;
   readonly locks: readonly number[];
   readonly checks: readonly PageCheck[];
+  /** What is looked at, and how many possible mistakes that alone shows. */
+  readonly looks: readonly { readonly what: string; readonly covers: number }[];
 }
 
 /** What the engine in a page explains the readings of a group by. */
@@ -130,7 +138,7 @@ export function workChecks(
           locks: [],
           checks: found,
           told,
-          unseen: [],
+          looks: [],
         });
     }
     models.set(group, {
@@ -145,10 +153,10 @@ export function workChecks(
       locks: locks.map((at) => job.steps[at]?.number ?? 0),
       checks: checkRows(checklist, list),
       told: [],
-      unseen: [
-        ...short.hidden.map((at) => `${faults[at]?.words ?? ''}. Instead: ${faults[at]?.shownBy ?? ''}.`),
-        ...(isLast ? checklist.unreadable.map((one) => `${one.words}. Instead: ${one.shownBy}.`) : []),
-      ],
+      looks: looksFor([
+        ...short.hidden.flatMap((at) => faults[at] ?? []),
+        ...(isLast ? checklist.unreadable : []),
+      ]),
     });
   }
   const model = packModel(models);
@@ -160,15 +168,27 @@ export function workChecks(
       bands: bands ?? { wholeOhm: 0, openOhm: 0, loadFactor: 0 },
       points,
       whole: moments[moments.length - 1]?.group ?? '',
-      groups: groups.map(({ name: called, title, locks, checks }) => ({
+      groups: groups.map(({ name: called, title, locks, checks, looks }) => ({
         name: called,
         title,
         locks,
         checks,
+        looks: looks.map(({ what, covers }) => ({ what, covers: covers.length })),
       })),
       model: JSON.stringify(model).length > mostModelLetters ? null : model,
     },
   };
+}
+
+/** One look for all mistakes that it shows. */
+function looksFor(faults: readonly { readonly words: string; readonly shownBy: string }[]): readonly Look[] {
+  const found = new Map<string, string[]>();
+  for (const { words, shownBy } of faults) {
+    const covers = found.get(shownBy);
+    if (covers === undefined) found.set(shownBy, [words]);
+    else covers.push(words);
+  }
+  return [...found].map(([what, covers]) => ({ what, covers }));
 }
 
 /** What is plugged, as `diagnose` reads it in a table of readings. */

@@ -35,6 +35,7 @@ const record: WorkRecord = {
   ...emptyRecord(head, 'nothing'),
   answers: [{ step: 3, answer: 'not done', note: 'no tool', time: '' }],
   rounds: [['power-1', 2]],
+  looks: [{ group: 'power-1', what: 'pull each terminal', time: '' }],
   readings: [
     reading({ from: 'K9:9' }),
     reading({ round: 2 }),
@@ -58,7 +59,7 @@ describe('the record of a work instruction', () => {
   it('takes any JSON for no record, or for one with nothing but what a record may hold', () => {
     fc.assert(
       fc.property(fc.json(), fc.json(), (answers, readings) => {
-        const parts = `"answers":${answers},"readings":${readings},"rounds":${readings},"meter":${answers}`;
+        const parts = `"answers":${answers},"readings":${readings},"rounds":${readings},"meter":${answers},"looks":${answers}`;
         const text = `{"record":"loomproof work",${JSON.stringify(head).slice(1, -1)},${parts}}`;
         const found = readRecord(text, head);
         expect(readRecord(JSON.stringify(found), head)).toEqual(found);

@@ -51,6 +51,13 @@ export interface TakenReading extends MeterNotes {
   readonly struck: string | null;
 }
 
+/** Something that was looked at or pulled and found as it should be. */
+export interface DoneLook {
+  readonly group: string;
+  readonly what: string;
+  readonly time: string;
+}
+
 /** Everything that a page keeps. */
 export interface WorkRecord extends RecordHead {
   readonly record: 'loomproof work';
@@ -59,6 +66,7 @@ export interface WorkRecord extends RecordHead {
   /** By group: how often something was repaired and reading begun anew, from 1. */
   readonly rounds: readonly (readonly [group: string, round: number])[];
   readonly readings: readonly TakenReading[];
+  readonly looks: readonly DoneLook[];
 }
 
 const noNotes: MeterNotes = { instrument: '', range: '', leadZero: '', person: '', plugged: '' };
@@ -82,6 +90,7 @@ export function emptyRecord(head: RecordHead, plugged: string): WorkRecord {
     meter: { ...noNotes, plugged },
     rounds: [],
     readings: [],
+    looks: [],
   };
 }
 
@@ -113,6 +122,14 @@ export function readRecord(text: string, head: RecordHead): WorkRecord | null {
       return typeof group === 'string' && isCount(round) ? [[group, round] as const] : [];
     }),
     readings: listOf(one.get('readings')).slice(0, mostReadings).flatMap(readTaken),
+    looks: listOf(one.get('looks')).map((given) => {
+      const look = fieldsOf(given);
+      return {
+        group: textOf(look.get('group')),
+        what: textOf(look.get('what')),
+        time: textOf(look.get('time')),
+      };
+    }),
   };
 }
 
