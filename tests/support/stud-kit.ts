@@ -6,12 +6,12 @@ export interface StudKit {
   /** Each net is a stud; `BAT` is the supply and `GND` its return. */
   readonly nets: readonly string[];
   readonly stock: readonly StudDevice[];
-  /** Wires of the stock harness between studs: name, from, to. */
-  readonly wires?: readonly (readonly [string, string, string])[];
+  /** Wires of the stock harness between studs: name, from, to, and what is said of it in place of `ofWires`. */
+  readonly wires?: readonly (readonly [string, string, string, string?])[];
   /** Devices that the kit brings, each with two leads to studs. */
   readonly kit?: readonly StudDevice[];
-  /** Wires that the kit brings: name, from, to. */
-  readonly links?: readonly (readonly [string, string, string])[];
+  /** Wires that the kit brings, likewise. */
+  readonly links?: readonly (readonly [string, string, string, string?])[];
   /** `load: ways`, one a line of `powered`. */
   readonly powered?: readonly string[];
   /** Further lines under `wanted`. */
@@ -71,7 +71,8 @@ export function studKit(kit: StudKit): string {
       `    ${name} b: { from: K ${name}:2, to: ${to}, size: 1 mm2${more} }`,
     ]),
     ...(kit.wires ?? []).map(
-      ([name, from, to]) => `    ${name}: { from: ${from}, to: ${to}, size: 1 mm2${more} }`,
+      ([name, from, to, own]) =>
+        `    ${name}: { from: ${from}, to: ${to}, size: 1 mm2${own === undefined ? more : `, ${own}`} }`,
     ),
     'bag:',
     '  zone: dry',
@@ -82,7 +83,8 @@ export function studKit(kit: StudKit): string {
       `    ${name} b: { from: K ${name}:2, to: ring b, size: 1 mm2${more}, to terminal: R }`,
     ]),
     ...links.map(
-      ([name]) => `    ${name}: { from: one, to: two, size: 1 mm2${more}, from terminal: R, to terminal: R }`,
+      ([name, , , own]) =>
+        `    ${name}: { from: one, to: two, size: 1 mm2${own === undefined ? more : `, ${own}`}, from terminal: R, to terminal: R }`,
     ),
     'work:',
     '  - { do: disconnect, supply: battery }',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { backFeedOf } from '../support/back-feed-of.ts';
-import type { StudKit } from '../support/stud-kit.ts';
+import { backFeedOf } from '../../../../tests/support/back-feed-of.ts';
+import type { StudKit } from '../../../../tests/support/stud-kit.ts';
 
 const ohm = (value: number): string => `resistance: ${value} ohm`;
 

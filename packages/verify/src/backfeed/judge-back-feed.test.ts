@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { backFeedOf } from '../support/back-feed-of.ts';
-import type { StudKit } from '../support/stud-kit.ts';
+import { backFeedOf } from '../../../../tests/support/back-feed-of.ts';
+import type { StudKit } from '../../../../tests/support/stud-kit.ts';
 
 /** A relay whose contact feeds a lamp; the coil hangs on a switch of its own. */
 const relay = (contact: string, powered: readonly string[], coilFrom = 'A'): StudKit => ({

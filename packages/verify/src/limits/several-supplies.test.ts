@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { changed, verdictOf } from '../support/verdict-of.ts';
+import { changed, verdictOf } from '../../../../tests/support/verdict-of.ts';
 
 const kit = readFileSync('fixtures/two-outputs/kit.yaml', 'utf8');
 const supply = '    battery: { at: BP, return: GC, volts: 12 V }\n';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { verdictOf } from '../support/verdict-of.ts';
+import { verdictOf } from '../../../../tests/support/verdict-of.ts';
 
 /** A second lamp on a tap one metre along a feed of four metres. */
 const kit = (at: string): string => `

@@ -1,0 +1,153 @@
+import { describe, expect, it } from 'vitest';
+import { type StudKit, studKit } from '../../../../tests/support/stud-kit.ts';
+import { verdictOf } from '../../../../tests/support/verdict-of.ts';
+import type { DropRow } from './limit-table.ts';
+
+const electrical = (more = ''): string =>
+  `electrical: { limits: own, own limits: { source: test, drop: 90 %, lead to protector: 99 m${more} }, material: copper, strands: formula, temperature: 20 C, joints: 0 ohm }`;
+const base = { ofWires: 'length: 1 m, capacity: 99 A', sections: [electrical()] };
+/** A metre of 1 mm2 (International Annealed Copper Standard). */
+const lead = 1 / 58;
+
+function rows(kit: StudKit): ReadonlyMap<string, DropRow> {
+  const drops = verdictOf(studKit({ ...base, ...kit })).judgement.electrical?.limits.drops ?? [];
+  return new Map(drops.map((row) => [row.circuit, row]));
+}
+
+function missingOf(kit: StudKit): readonly string[] {
+  const { findings } = verdictOf(studKit({ ...base, ...kit }));
+  return findings.find(({ kind }) => kind === 'electrical-unknown')?.points ?? [];
+}
+
+describe('the worst state of a circuit', () => {
+  it('is with everything on where each has one way only: a switch that is off takes current away', () => {
+    const found = rows({
+      nets: ['A', 'B'],
+      stock: [
+        ['switch', 'S1', 'BAT', 'A', 'resistance: 10 mohm'],
+        ['load', 'old', 'A', 'GND', 'power: 12 W, volts: 12 V'],
+      ],
+      kit: [['load', 'new', 'A', 'GND', 'power: 12 W, volts: 12 V']],
+      powered: ['new: S1'],
+    });
+    expect(found.get('new')?.state).toEqual([]);
+    expect(found.get('new')?.dropVolt).toBeCloseTo(2 * (2 * lead + 0.01) + 2 * lead, 9);
+    expect(found.get('new')?.ohm).toBeCloseTo(4 * lead + 0.01, 9);
+  });
+
+  it('is with the better of two ways off, and says so', () => {
+    const found = rows({
+      nets: ['A'],
+      stock: [
+        ['switch', 'good', 'BAT', 'A', 'resistance: 1 mohm'],
+        ['switch', 'poor', 'BAT', 'A', 'resistance: 90 mohm'],
+      ],
+      kit: [['load', 'lamp', 'A', 'GND', 'power: 12 W, volts: 12 V']],
+      powered: ['lamp: [good, poor]'],
+    });
+    expect(found.get('lamp')?.state).toEqual(['good off']);
+    expect(found.get('lamp')?.dropVolt).toBeCloseTo(2 * lead + 0.09 + 2 * lead, 9);
+  });
+
+  it('is not one in which the load is not meant to be powered', () => {
+    const found = rows({
+      nets: ['A'],
+      stock: [
+        ['switch', 'good', 'BAT', 'A', 'resistance: 1 mohm'],
+        ['switch', 'poor', 'BAT', 'A', 'resistance: 90 mohm'],
+      ],
+      kit: [['load', 'lamp', 'A', 'GND', 'power: 12 W, volts: 12 V']],
+      powered: ['lamp: good'],
+    });
+    expect(found.get('lamp')?.state).not.toContain('good off');
+  });
+
+  it('is with the relay as it stands worst: at rest the lamp hangs on the poor contact', () => {
+    const found = rows({
+      nets: ['A', 'B'],
+      stock: [['switch', 'S1', 'BAT', 'A', 'resistance: 1 mohm']],
+      kit: [
+        ['coil', 'R', 'A', 'GND', 'power: 2.4 W, volts: 12 V'],
+        ['switch', 'make', 'BAT', 'B', 'worked by: R, resistance: 2 mohm'],
+        ['switch', 'rest', 'BAT', 'B', 'worked by: R, rest: closed, resistance: 70 mohm'],
+        ['load', 'lamp', 'B', 'GND', 'power: 12 W, volts: 12 V'],
+      ],
+      powered: ['R: S1', 'lamp: always'],
+    });
+    expect(found.get('lamp')?.state).toEqual(['R off']);
+    expect(found.get('lamp')?.dropVolt).toBeCloseTo(2 * lead + 0.07 + 2 * lead, 9);
+  });
+
+  it('beyond seven ways side by side is not claimed: it says how many states were tried', () => {
+    const stock = Array.from(
+      { length: 8 },
+      (_, index) => ['switch', `S${index}`, 'BAT', 'A', `resistance: ${index + 1} mohm`] as const,
+    );
+    const kit = [['load', 'lamp', 'A', 'GND', 'power: 12 W, volts: 12 V']] as const;
+    expect(missingOf({ nets: ['A'], stock: stock.slice(1), kit, powered: ['lamp: always'] })).toEqual([]);
+    expect(missingOf({ nets: ['A'], stock, kit, powered: ['lamp: always'] })).toEqual([
+      'the losses in more than 18 of 256 states of the part with lamp',
+    ]);
+  });
+});
+
+describe('what is not said of a circuit', () => {
+  const lamp: StudKit = {
+    nets: ['A'],
+    stock: [['switch', 'S1', 'BAT', 'A', 'resistance: 1 mohm']],
+    kit: [['load', 'lamp', 'A', 'GND', 'power: 12 W, volts: 12 V']],
+    powered: ['lamp: S1'],
+  };
+
+  it.each([
+    ['the power of the load', { kit: [['load', 'lamp', 'A', 'GND', 'volts: 12 V']] }, 'the current of lamp'],
+    ['the length of a wire', { ofWires: 'capacity: 9 A' }, 'the length of S1 a'],
+    ['the material', { sections: [electrical().replace('material: copper, ', '')] }, 'the material of S1 a'],
+    [
+      'the text for the resistance',
+      { sections: [electrical().replace('strands: formula, ', '')] },
+      'the strands of',
+    ],
+    ['what a joint adds', { sections: [electrical().replace(', joints: 0 ohm', '')] }, 'what a crimp adds'],
+    ['the limit', { sections: [electrical().replace('drop: 90 %, ', '')] }, 'the limit `drop`'],
+  ] as const)('%s is asked for by name', (_, change, expected) => {
+    expect(missingOf(lamp)).toEqual([]);
+    expect(missingOf({ ...lamp, ...change }).some((one) => one.startsWith(expected))).toBe(true);
+  });
+
+  it('a pin of a module without elements is asked for by name', () => {
+    const text = studKit({ ...base, ...lamp });
+    const hung = text
+      .replace(
+        '  wires:\n',
+        '    KM: { cavities: 1, into: M }\n    M: { device: yes, cavities: 1 }\n  wires:\n    to module: { from: A, to: KM:1, size: 1 mm2, length: 1 m, capacity: 9 A }\n',
+      )
+      .replace('at A: { to: A, add: [', 'at A: { to: A, add: [');
+    const points = verdictOf(hung).findings.flatMap(({ kind, points: all }) =>
+      kind === 'electrical-unknown' ? all : [],
+    );
+    expect(points.join('; ')).toMatch(/what current (KM|M):1 takes: its device has no elements/);
+  });
+
+  it('a wire that the work takes away is judged as well: what is left carries what both carried', () => {
+    const shared = (work: string): string =>
+      studKit({
+        ...base,
+        nets: ['A'],
+        stock: [['load', 'lamp', 'A', 'GND', 'power: 12 W, volts: 12 V']],
+        wires: [
+          ['one', 'BAT', 'A'],
+          ['two', 'BAT', 'A'],
+        ],
+        links: [['three', 'BAT', 'A']],
+      }).replace(
+        '  - { do: reconnect, supply: battery }\n',
+        `${work}  - { do: reconnect, supply: battery }\n`,
+      );
+    const dropOf = (text: string): number =>
+      verdictOf(text).judgement.electrical?.limits.drops.find(({ circuit }) => circuit === 'lamp')
+        ?.dropVolt ?? 0;
+    expect(dropOf(shared(''))).toBeCloseTo(lead / 3 + 2 * lead, 9);
+    expect(dropOf(shared('  - { do: detach, end: one@BAT }\n'))).toBeCloseTo(lead / 2 + 2 * lead, 9);
+  });
+});
