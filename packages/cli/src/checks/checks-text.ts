@@ -60,6 +60,7 @@ export function checksText(
           `  not asked: ${countText(full.unsure.length, 'pair')} of nets whose reading nobody can know beforehand.`,
         ]),
     `Two faults at once: the short list shows ${pairs.shown} of ${pairs.tried}${pairs.tried < pairs.pairs ? ` sampled of ${pairs.pairs}` : ''}; another reading shows ${pairs.shownElsewhere}; ${pairs.alike.length} read as if nothing were wrong.`,
+    ...hidingPairs(checklist),
     `Noticed while working, since the parts refuse it: ${countText(table.list.noticed, 'mistake')}.`,
     '',
     'No reading of this stage shows:',
@@ -69,6 +70,21 @@ export function checksText(
     ...checklist.unreadable.map((one) => `  - ${one.words}. Instead: ${one.shownBy}.`),
   );
   return `${lines.map((line) => visibleText(line)).join('\n')}\n`;
+}
+
+/** How many pairs that hide each other are told by name. */
+const mostPairsShown = 8;
+
+/** Pairs of which each fault alone would show, and both together do not: only a search for two faults finds them. */
+function hidingPairs({ table, short, pairs }: Checklist): readonly string[] {
+  const shown = new Set(short.detected);
+  const hiding = pairs.alike.filter(([a, b]) => shown.has(a) && shown.has(b));
+  const words = (index: number): string => table.list.faults[index]?.words ?? '';
+  return [
+    ...(hiding.length === 0 ? [] : ['Of these, two that would each show and together hide each other:']),
+    ...hiding.slice(0, mostPairsShown).map(([a, b]) => `  - ${words(a)}; and ${words(b)}`),
+    ...(hiding.length > mostPairsShown ? [`  and ${hiding.length - mostPairsShown} more (see --json)`] : []),
+  ];
 }
 
 function separationWords(variant: string, other: string, one: Separation | null): string {

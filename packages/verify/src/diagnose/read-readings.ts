@@ -104,6 +104,8 @@ function writtenValue(text: string, leadOhm: number): WrittenValue | null {
   if (plain === 'open' || plain === 'ol' || plain === 'o.l') return { is: 'open' };
   if (plain === 'not done' || plain === 'not reachable' || plain === '')
     return { is: plain === '' ? 'not done' : plain };
+  // A bare number is what is left of 2 M when the prefix was not read, and may be anything.
+  if (/\d$/u.test(text)) return null;
   const read = ohmsOf(text);
   return read?.is === 'ohm' ? { is: 'ohm', ohm: Math.max(0, read.ohm - leadOhm) } : read;
 }
