@@ -22,6 +22,7 @@ export function checksJson(variant: string, checklist: Checklist): unknown {
     short: {
       checks: checkRows(checklist, 'short'),
       bound: short.bound,
+      needAReadingEach: short.apart.map(words),
       detected: short.detected.length,
       notDetectable: short.hidden.map(words),
     },

@@ -48,7 +48,7 @@ export function checksText(
   }
   const proof =
     short.checks.length === short.bound
-      ? 'no list with fewer readings shows them all'
+      ? `no list with fewer readings shows them all, ${short.apart.length === short.bound ? `since ${short.bound} of the faults need a reading each (see --json)` : 'by a search of all choices that came to its end'}`
       : `at least ${short.bound} readings are needed, so at most ${short.checks.length - short.bound} too many`;
   lines.push(
     '',

@@ -41,6 +41,22 @@ describe('coverage recounted by flooding from every point', () => {
     if (short.detected.length <= 60) expect(short.checks.length).toBe(short.bound);
   });
 
+  it.each(tables)('$name: no reading shows two of the faults that are said to need one each', ({ table }) => {
+    const { apart, bound } = shortList(table);
+    expect(apart.length).toBeLessThanOrEqual(bound);
+    expect(apart.length).toBeGreaterThanOrEqual(0.75 * bound);
+    const right = slowReadings(table, []);
+    const wrong = apart.map((index) =>
+      slowReadings(
+        table,
+        [table.list.faults[index]].flatMap((one) => one ?? []),
+      ),
+    );
+    for (let a = 0; a < table.points.length; a += 1)
+      for (let b = a + 1; b < table.points.length; b += 1)
+        expect(wrong.filter((one) => shows(right, one, { a, b })).length).toBeLessThanOrEqual(1);
+  });
+
   it.each(tables)(
     '$name: the full list proves the partition, and its numbers are those of theory',
     ({ table }) => {

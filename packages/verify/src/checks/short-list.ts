@@ -1,6 +1,7 @@
 import { type Candidate, candidateChecks } from './candidate-checks.ts';
 import type { Check } from './check.ts';
 import type { FaultTable } from './fault-table.ts';
+import { faultsApart } from './faults-apart.ts';
 import { orderChecks } from './order-checks.ts';
 import { setCover } from './set-cover.ts';
 
@@ -9,6 +10,8 @@ export interface ShortList {
   readonly checks: readonly Check[];
   /** No list that shows them all has fewer. */
   readonly bound: number;
+  /** Faults of which each needs a reading of its own; as many as the bound, they prove it to whoever looks. */
+  readonly apart: readonly number[];
   /** Faults that a reading shows, by index. */
   readonly detected: readonly number[];
   /** Faults that no reading between two points of the stage shows, by index. */
@@ -24,10 +27,8 @@ function chooseChecks(table: FaultTable, candidates: readonly Candidate[]): Shor
   const shown = new Set(candidates.flatMap((one) => one.shows));
   const detected = [...shown].sort((a, b) => a - b);
   const row = new Map(detected.map((fault, index) => [fault, index]));
-  const cover = setCover(
-    detected.length,
-    candidates.map(({ shows }) => shows.map((fault) => row.get(fault) ?? -1)),
-  );
+  const columns = candidates.map(({ shows }) => shows.map((fault) => row.get(fault) ?? -1));
+  const cover = setCover(detected.length, columns);
   const checks = cover.columns.flatMap((column): Check[] => {
     const one = candidates[column];
     return one === undefined ? [] : [{ a: one.a, b: one.b, expected: one.expected }];
@@ -35,6 +36,9 @@ function chooseChecks(table: FaultTable, candidates: readonly Candidate[]): Shor
   return {
     checks: orderChecks(checks, table.designed.bothWays),
     bound: cover.bound,
+    apart: faultsApart(detected.length, columns, cover.columns.length).flatMap(
+      (fault) => detected[fault] ?? [],
+    ),
     detected,
     hidden: table.states.flatMap((_, fault) => (shown.has(fault) ? [] : [fault])),
   };
