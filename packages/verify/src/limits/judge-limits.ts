@@ -14,6 +14,8 @@ import { type RegionFlow, type RegionState, solveRegion } from './solve-region.t
 export interface LimitJudgement {
   readonly findings: readonly RawFinding[];
   readonly table: LimitTable;
+  /** In words: how many circuits and conductors were looked at, and how many of the latter without data. */
+  readonly coverage: string;
 }
 
 /**
@@ -44,9 +46,11 @@ export function judgeLimits(rework: Rework, view: Conducts, names: Names): Limit
   const worst = worstLoading(loading);
   for (const row of worst) findings.push(...loadingFindings(row));
   const protection: ProtectionRow[] = [];
+  let unsaid = 0;
   for (const one of protectionRows(rework, view)) {
     if (one.row.fuse !== null || one.concerned) protection.push(one.row);
     if (one.concerned) for (const item of one.row.missing) missing.add(item);
+    else if (one.row.missing.length > 0) unsaid += 1;
     if (one.kept === false) findings.push(protectionFinding(job, one));
   }
   const bus = judgeBusPairs(rework, view);
@@ -63,8 +67,10 @@ export function judgeLimits(rework: Rework, view: Conducts, names: Names): Limit
       keys: [],
     });
   }
+  const untold = unsaid === 0 ? '' : `; ${unsaid} of them, behind fuses that nothing touched, without data`;
   return {
     findings: distinct(findings),
+    coverage: `${drops.length} circuits, ${protection.length} conductors${untold}`,
     table: {
       drops: drops.sort((a, b) => compareText(a.circuit, b.circuit)),
       protection: protection.sort(

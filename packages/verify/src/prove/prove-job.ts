@@ -41,7 +41,11 @@ export interface JobJudgement {
   readonly disturbed: readonly string[];
   readonly advice: readonly string[];
   /** The table of electrical limits, and how far back-feed was looked for; null where neither is claimed. */
-  readonly electrical: { readonly limits: LimitTable; readonly coverage: string } | null;
+  readonly electrical: {
+    readonly limits: LimitTable;
+    readonly limitCoverage: string;
+    readonly coverage: string;
+  } | null;
 }
 
 /**
@@ -120,7 +124,9 @@ export function proveJob(
       disturbed,
       advice: adviceFor(job),
       electrical:
-        limits === null || backFeed === null ? null : { limits: limits.table, coverage: backFeed.coverage },
+        limits === null || backFeed === null
+          ? null
+          : { limits: limits.table, limitCoverage: limits.coverage, coverage: backFeed.coverage },
     },
     diagnostics: [],
   };

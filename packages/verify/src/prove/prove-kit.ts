@@ -231,6 +231,7 @@ const allTen: readonly Obligation[] = [...firstEight, 9, 10];
 
 function noteOf(obligation: Obligation, judgement: JobJudgement, job: Job): string | null {
   if (obligation === 8 && job.wanted.agree === null) return 'no pairing of variants is declared';
+  if (obligation === 9) return judgement.electrical?.limitCoverage ?? null;
   return obligation === 10 ? (judgement.electrical?.coverage ?? null) : null;
 }
 

@@ -1,0 +1,149 @@
+import { describe, expect, it } from 'vitest';
+import { type StudKit, studKit } from '../../../../tests/support/stud-kit.ts';
+import { verdictOf } from '../../../../tests/support/verdict-of.ts';
+
+const electrical = (more: string): string =>
+  `electrical: { limits: own, own limits: { source: test, drop: 90 %, lead to protector: 99 m${more} }, material: copper, strands: formula, temperature: 20 C, joints: 0 ohm }`;
+const base = { ofWires: 'length: 1 m, capacity: 20 A', sections: [electrical('')] };
+
+/** What obligation 9 says of a kit: kind, names, and the value with its limit. */
+function found(kit: StudKit, steps = ''): readonly string[] {
+  const text = studKit({ ...base, ...kit }).replace(
+    '  - { do: reconnect, supply: battery }\n',
+    `${steps}  - { do: reconnect, supply: battery }\n`,
+  );
+  return verdictOf(text)
+    .findings.filter(({ obligation }) => obligation === 9)
+    .map(({ kind, points, witness }) =>
+      witness.is === 'limit'
+        ? `${kind} ${points.join(' ')}: ${Number(witness.value.toFixed(6))} for ${witness.limit}`
+        : `${kind} ${points.join('; ')}`,
+    )
+    .sort();
+}
+
+/** A fuse of 10 A ahead of a distribution stud, from which the kit feeds one more lamp. */
+const board: StudKit = {
+  nets: ['F', 'A'],
+  stock: [
+    ['fuse', 'F1', 'BAT', 'F', 'rating: 10 A'],
+    ['load', 'old', 'F', 'GND', 'power: 12 W, volts: 12 V'],
+  ],
+  kit: [['load', 'lamp', 'A', 'GND', 'power: 12 W, volts: 12 V']],
+  powered: ['lamp: always'],
+};
+const link = (own: string): StudKit => ({ ...board, links: [['branch', 'F', 'A', `length: 1 m, ${own}`]] });
+
+describe('a conductor behind a fuse', () => {
+  it('may have a capacity of the rating, and not less', () => {
+    expect(found(link('capacity: 10 A'))).toEqual([]);
+    expect(found(link('capacity: 9.9 A'))).toEqual(['conductor-unprotected F1 branch: 10 for 9.9']);
+  });
+
+  it('is found though nobody touched it, behind the same fuse and behind another one', () => {
+    const thin = (from: string, capacity: string): StudKit => ({
+      ...link('capacity: 10 A'),
+      nets: ['F', 'A', 'T', 'G'],
+      stock: [...board.stock, ['fuse', 'F2', 'BAT', 'G', 'rating: 10 A']],
+      wires: [['thin', from, 'T', `length: 1 m, capacity: ${capacity}`]],
+    });
+    expect(found(thin('F', '9 A'))).toEqual(['conductor-unprotected F1 thin: 10 for 9']);
+    expect(found(thin('F', '10 A'))).toEqual([]);
+    expect(found(thin('G', '9 A'))).toEqual(['conductor-unprotected F2 thin: 10 for 9']);
+    expect(found(thin('G', '10 A'))).toEqual([]);
+  });
+
+  it('is held against the nearest fuse: a second one protects what the first does not', () => {
+    const second = (rating: string): StudKit => ({
+      ...link('capacity: 10 A'),
+      nets: ['F', 'A', 'S', 'T'],
+      stock: [...board.stock, ['fuse', 'F2', 'A', 'S', `rating: ${rating}`]],
+      wires: [['thin', 'S', 'T', 'length: 1 m, capacity: 5 A']],
+    });
+    expect(found(second('5 A'))).toEqual([]);
+    expect(found(second('7.5 A'))).toEqual(['conductor-unprotected F2 thin: 7.5 for 5']);
+  });
+
+  it.each([
+    ['a switch', ['switch', 'S', 'A', 'T'], true],
+    ['a diode along its arrow', ['diode', 'S', 'A', 'T', 'drop: 0.5 V'], true],
+    ['a diode against its arrow', ['diode', 'S', 'T', 'A', 'drop: 0.5 V'], false],
+    ['a load', ['load', 'S', 'A', 'T', 'power: 1 W, volts: 12 V'], false],
+  ] as const)('is looked for through %s: %s', (_, device, through) => {
+    const kit: StudKit = {
+      ...link('capacity: 10 A'),
+      nets: ['F', 'A', 'T', 'U'],
+      stock: [...board.stock, device],
+      wires: [['thin', 'T', 'U', 'length: 1 m, capacity: 5 A']],
+    };
+    const thin = found(kit).filter((one) => one.startsWith('conductor-unprotected'));
+    expect(thin).toEqual(through ? ['conductor-unprotected F1 thin: 10 for 5'] : []);
+  });
+
+  it('keeps its protection when it is abandoned and still live', () => {
+    const spur = (capacity: string): readonly string[] =>
+      found(
+        {
+          ...link('capacity: 10 A'),
+          nets: ['F', 'A', 'T'],
+          wires: [['spur', 'F', 'T', `length: 1 m, capacity: ${capacity}`]],
+        },
+        '  - { do: detach, end: spur@T }\n',
+      );
+    expect(spur('10 A')).toEqual([]);
+    expect(spur('9 A')).toEqual(['conductor-unprotected F1 spur: 10 for 9']);
+  });
+
+  it('of which nothing is said leaves it undecided', () => {
+    const plain = { ...link(''), links: [['branch', 'F', 'A', 'length: 1 m']] } as const;
+    expect(found(plain)).toEqual(['electrical-unknown the capacity of branch']);
+  });
+});
+
+describe('a conductor ahead of its first fuse', () => {
+  it.each([
+    ['999 mm', ['conductor-unprotected branch: 1000 for 999']],
+    ['1 m', []],
+  ])('of 1 m where %s are allowed', (allowed, expected) => {
+    const kit: StudKit = {
+      ...base,
+      sections: [electrical('').replace('99 m', allowed)],
+      nets: ['A'],
+      stock: [['load', 'old', 'BAT', 'GND', 'power: 12 W, volts: 12 V']],
+      links: [['branch', 'BAT', 'A']],
+    };
+    expect(found(kit)).toEqual(expected);
+  });
+});
+
+describe('what a fuse carries', () => {
+  const load = (watts: number): StudKit => ({
+    ...link('capacity: 10 A'),
+    sections: [electrical(', fuse load: 80 %')],
+    kit: [['load', 'lamp', 'A', 'GND', `power: ${watts} W, volts: 12 V`]],
+  });
+
+  it('is all of its loads together, old and new, up to the share that is allowed', () => {
+    expect(found(load(84))).toEqual([]);
+    expect(found(load(85))).toEqual(['fuse-overloaded F1: 8.083333 for 8']);
+  });
+});
+
+describe('what an output gives', () => {
+  const drive = (watts: number): StudKit => ({
+    ...base,
+    nets: ['A'],
+    stock: [['drive', 'D', 'BAT', 'A', 'least: 0.5 A, most: 2 A']],
+    kit: [['load', 'lamp', 'A', 'GND', `power: ${watts} W, volts: 12 V`]],
+    powered: ['lamp: D'],
+  });
+
+  it.each([
+    [6, []],
+    [24, []],
+    [5.4, ['drive-underloaded D: 0.45 for 0.5']],
+    [25.2, ['drive-overloaded D: 2.1 for 2']],
+  ])('to a load of %d W', (watts, expected) => {
+    expect(found(drive(watts))).toEqual(expected);
+  });
+});
