@@ -18,8 +18,18 @@ export const testDigest = 'ab'.repeat(32);
 /** Bundled once for all documents of a test file. */
 let script: string | undefined;
 
-/** The documents of a kit of the fixtures, its text changed first where a test wants that. */
-export function sheetsOf(name: string, change: (text: string) => string = (text) => text): MadeSheets {
+/** Documents of kits as they stand, made once for all tests of a file. */
+const known = new Map<string, MadeSheets>();
+
+/** The documents of a kit of the fixtures as it stands, or with its text changed first. */
+export function sheetsOf(name: string, change: ((text: string) => string) | null = null): MadeSheets {
+  if (change !== null) return makeSheets(name, change);
+  const made = known.get(name) ?? makeSheets(name, (text) => text);
+  known.set(name, made);
+  return made;
+}
+
+function makeSheets(name: string, change: (text: string) => string): MadeSheets {
   const path = kitPath(name);
   const source = readFixture(path);
   const read = readKit({ ...source, text: change(source.text) }, tablesBeside(path));
