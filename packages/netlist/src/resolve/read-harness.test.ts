@@ -23,6 +23,19 @@ const connector = (job: Job, name: string): Job['connectors'][number] | undefine
 const sources = (job: Job, name: string): readonly string[] =>
   job.places.filter((one) => one.address.startsWith(`${name}:`)).map((one) => one.source);
 
+describe('labels of a connector', () => {
+  it('that may be a range or one label are asked about', () => {
+    expect(complaintsOf(kit('    K1: { cavities: 1-12 }'))).toEqual([
+      '7:21 label-range: `1-12` may be a range of labels or the one label of `K1` (write `1..12` for the range, or `[1-12]` for the one label)',
+    ]);
+    expect(
+      jobOf(kit('    K1: { cavities: [1-12] }\n    K2: { cavities: 1-1 1-2 }')).places.map(
+        (one) => one.address,
+      ),
+    ).toEqual(['Z1:1', 'Z1:2', 'K1:1-12', 'K2:1-1', 'K2:1-2']);
+  });
+});
+
 describe('places', () => {
   it('are the cavities in the order of their labels, then studs and boundaries, numbered as their nodes', () => {
     const job = jobOf(

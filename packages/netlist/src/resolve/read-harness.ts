@@ -105,6 +105,14 @@ function readConnector(
   const row = entry.value;
   const labels = readLabels(textsUnder(row, 'cavities'), complaints);
   const known = new Set(labels);
+  const alone = textUnder(row, 'cavities');
+  if (alone !== null && labels.length === 1 && /^\p{L}?\d+-\p{L}?\d+$/u.test(alone.text))
+    complaints.error(
+      'label-range',
+      `\`${alone.text}\` may be a range of labels or the one label of \`${entry.key}\``,
+      alone.span,
+      `write \`${alone.text.replace('-', '..')}\` for the range, or \`[${alone.text}]\` for the one label`,
+    );
   const own = zoneUnder(row);
   const zone = own === 'unknown' ? sectionZone : own;
   const device = isYes(row, 'device');

@@ -31,6 +31,13 @@ const marks: ReadonlyMap<string, Mark> = new Map<string, Mark>([
   ['spare', spare],
   ['reserve', spare],
   ['reserved', spare],
+  ['blank', spare],
+  ['(blank)', spare],
+  ['empty', spare],
+  ['unused', spare],
+  ['not used', spare],
+  ['vacant', spare],
+  ['free', spare],
   ['n/a', notApplicable],
   ['na', notApplicable],
   ['n.a.', notApplicable],
@@ -45,7 +52,7 @@ const marks: ReadonlyMap<string, Mark> = new Map<string, Mark>([
 
 /**
  * What is wrong with a cell that holds no value but one of the trade's marks for having none: `NC`, `-`,
- * `spare`, `n/a`, ditto. They mean different things to different authors, so each is asked about.
+ * `spare`, `blank`, `n/a`, ditto. They mean different things to different authors, so each is asked about.
  *
  * @param text - the cell, not blank
  * @param what - what the cell should name, such as `cavity`
