@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
+import type { Network, NetworkElement } from '../../packages/verify/src/electrical/network/network.ts';
 import { solveNetwork } from '../../packages/verify/src/electrical/network/solve-network.ts';
 import { ngspicePath, operatingPoint } from '../support/ngspice.ts';
 import { connectedNetwork } from './connected-network.ts';
@@ -42,6 +43,36 @@ describe.skipIf(ngspicePath === undefined && process.env['CI'] === undefined)(
       }
       expect(seen.conducting).toBeGreaterThan(30);
       expect(seen.blocking).toBeGreaterThan(30);
+    });
+
+    test(`with the diodes set as found, ${count} random networks have the same voltages to one part in a thousand million`, () => {
+      const networks = fc.sample(connectedNetwork({ maxNodes: 12, maxDiodes: 6 }), count);
+      const solutions = networks.map((network) => solveNetwork(network));
+      // A diode that conducts is a source against the current with its resistance; one that blocks is not there.
+      const twins = networks.map((network, index): Network => {
+        const solution = solutions[index];
+        if (solution?.kind !== 'solved') throw new Error(`${solution?.kind}: ${JSON.stringify(network)}`);
+        return {
+          ...network,
+          elements: network.elements.flatMap((element, place): NetworkElement[] => {
+            if (element.kind !== 'diode') return [element];
+            if (solution.elements[place]?.conducting !== true) return [];
+            const { from, to, forwardVolt, onOhm } = element;
+            return [{ kind: 'voltage-source', from, to, volt: -forwardVolt, ohm: onOhm }];
+          }),
+        };
+      });
+      const values = operatingPoint(twins.flatMap((network, index) => deckOf(network, `${index}`)));
+      for (const [index, network] of networks.entries()) {
+        const solution = solutions[index];
+        if (solution?.kind !== 'solved') continue;
+        const close = 1e-9 * voltScale(network, solution.volts);
+        for (const [node, volt] of solution.volts.entries()) {
+          if (node === network.reference) continue;
+          const gap = Math.abs((volt ?? Number.NaN) - (values.get(`v(n${index}_${node})`) ?? Number.NaN));
+          expect(gap, `node ${node} of ${JSON.stringify(network)}`).toBeLessThanOrEqual(close);
+        }
+      }
     });
   },
 );
