@@ -149,13 +149,13 @@ function readTaken(
   const record = recordReadings(source);
   if (record.value === null) return { value: null, diagnostics: record.diagnostics };
   const { value, diagnostics } = readReadings(record.value.readings);
-  const refuse = (severity: 'error' | 'warning', message: string, help: string): Diagnostic =>
+  const said = (severity: 'error' | 'warning', message: string, help: string): Diagnostic =>
     makeDiagnostic({ code: 'readings', severity, message, help });
   if (kit !== null && record.value.kit !== kit.kit)
     return {
       value: null,
       diagnostics: [
-        refuse(
+        said(
           'error',
           `the record is of the kit \`${record.value.kit}\``,
           'give the kit file that its sheet was made from',
@@ -163,7 +163,7 @@ function readTaken(
       ],
     };
   if (digest === null || record.value.digest === digest) return { value, diagnostics };
-  const told = refuse(
+  const told = said(
     'warning',
     `the record was taken by a sheet of revision \`${record.value.revision}\` whose inputs were not these`,
     'give the kit file as it was then after `--shipped`',

@@ -1,0 +1,85 @@
+import { readKit } from '@loomproof/netlist';
+import { describe, expect, it } from 'vitest';
+import { workChecks } from '../../packages/sheets/src/checks/work-checks.ts';
+import { emptyRecord, type WorkRecord } from '../../packages/sheets/src/checks/work-record.ts';
+import { asFound, bench, off, on } from '../support/bench-kit.ts';
+import { runInMemory } from '../support/memory-io.ts';
+
+const kit = 'fixtures/van-beacon/kit.yaml';
+
+/** A record as the page of the van's kit exports it, with one reading that is not as designed. */
+async function record(change: Partial<WorkRecord> = {}): Promise<string> {
+  const { out } = await runInMemory(['checks', kit, '--variant', 'build=early', '--json']);
+  const { digest, variants } = JSON.parse(out());
+  const [first] = variants[0].short.checks;
+  const head = {
+    kit: 'side-door warning beacon',
+    revision: 'B',
+    variant: 'build=early',
+    digest,
+    stage: 'unplugged',
+  };
+  const reading = { ...first, ...emptyRecord(head, '').meter, reading: 'open', group: 'power-1', round: 1 };
+  return JSON.stringify({ ...emptyRecord(head, ''), readings: [reading], ...change, whole: 'power-1' });
+}
+
+const diagnose = (text: string) =>
+  runInMemory(['diagnose', kit, 'r.json', '--variant', 'build=early'], {
+    files: new Map([['r.json', text]]),
+  });
+
+describe('an exported record given to diagnose', () => {
+  it('is explained', async () => {
+    const { code, out, err } = await diagnose(await record());
+    expect(err()).toBe('');
+    expect(code).toBe(1);
+    expect(out()).toContain('build=early: single fault');
+  });
+
+  it('of another kit is refused', async () => {
+    const { code, err } = await diagnose(await record({ kit: 'another' }));
+    expect(code).toBe(2);
+    expect(err()).toContain('the record is of the kit `another`');
+  });
+
+  it('of other inputs is explained with a warning', async () => {
+    const { code, err } = await diagnose(await record({ digest: 'cd' }));
+    expect(code).toBe(1);
+    expect(err()).toContain('whose inputs were not these');
+  });
+
+  it('that is no record is refused', async () => {
+    const { code, err } = await diagnose('{"record":"something else"}');
+    expect(code).toBe(2);
+    expect(err()).toContain('neither a table of readings nor an exported record');
+  });
+});
+
+describe('the readings of a work instruction', () => {
+  const pageOf = (pins: number) => {
+    const text = bench({
+      connectors: [`K8: { cavities: 1..${pins} }`, `K9: { cavities: 1..${pins} }`],
+      wires: Array.from(
+        { length: pins },
+        (_, at) => `long ${at}: { from: K8:${at + 1}, to: K9:${at + 1}, size: 1 mm2 }`,
+      ),
+      work: [off, on],
+      wanted: asFound,
+    });
+    const { value } = readKit({ name: 'kit.yaml', text }, () => null);
+    const [one] = value?.variants ?? [];
+    if (one === undefined) throw new Error('the kit cannot be read');
+    return workChecks(one, 'A', {
+      stage: () => ({ is: 'unplugged' }),
+      list: 'short',
+      variants: new Map([[one.variant.name, one.job]]),
+    }).page;
+  };
+
+  it('come with the model that explains them, unless it is too large for a page', () => {
+    expect(pageOf(4).model).not.toBeNull();
+    const large = pageOf(1500);
+    expect(large.model).toBeNull();
+    expect(large.groups.some(({ checks }) => checks.length > 0)).toBe(true);
+  });
+});
