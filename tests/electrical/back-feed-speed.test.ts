@@ -33,6 +33,20 @@ function ladder(rungs: number, untouched = 0): string {
   return studKit({ nets, stock, wires: [['common', 'G', 'GND']], kit });
 }
 
+/** The same with every lamp on a return stud of its own, each of which hangs on the next. */
+function chain(rungs: number): string {
+  const rung = Array.from({ length: rungs }, (_, index) => index);
+  return studKit({
+    nets: rung.flatMap((index) => [`N${index}`, `G${index}`]),
+    stock: rung.flatMap((index): StudDevice[] => [
+      ['switch', `S${index}`, 'BAT', `N${index}`],
+      ['load', `L${index}`, `N${index}`, `G${index}`, `resistance: ${5 + index} ohm`],
+    ]),
+    wires: rung.map((index) => [`back ${index}`, `G${index}`, index + 1 < rungs ? `G${index + 1}` : 'GND']),
+    kit: rung.slice(1).map((index) => ['diode', `D${index}`, `N${index - 1}`, `N${index}`]),
+  });
+}
+
 describe('the size of the search', () => {
   it('12 switches with every single open return are judged exactly within 10 s', () => {
     const begin = performance.now();
@@ -43,6 +57,15 @@ describe('the size of the search', () => {
     );
     // The diodes light each lamp from the switch before it.
     expect(verdict.findings.filter(({ kind }) => kind === 'load-powered')).toHaveLength(11);
+  });
+
+  it('12 switches with eleven open returns, one behind the other, are judged exactly within 10 s', () => {
+    const begin = performance.now();
+    const verdict = verdictOf(chain(12));
+    expect(performance.now() - begin).toBeLessThan(10_000);
+    expect(verdict.obligations.find(({ obligation }) => obligation === 10)?.note).toBe(
+      '49152 states of 1 parts, 11 open returns',
+    );
   });
 
   it('grows with the part that the kit touches: a hundred untouched circuits add no state', () => {
