@@ -13,6 +13,7 @@ import { chromiumPath, withoutBrowser } from './find-chromium.ts';
 import { hostileSheets, hostileTexts } from './hostile-kit.ts';
 import {
   crowdedFaces,
+  crowdedStrands,
   markedInView,
   noStorage,
   overflowIn,
@@ -84,7 +85,7 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
   const everyKit = [...kitNames, 'hostile'];
 
   it.each(everyKit)(
-    'every document of %s is quiet, asks no network, fits phone and desk, and its tree says what the model says',
+    'every document of %s is quiet, asks no network, fits phone and desk, crowds nothing, and its tree says what the model says',
     async (kit) => {
       const { files, kit: model } = made.get(kit) ?? { files: new Map<string, string>(), kit: null };
       const instructions = [...files.keys()].filter((name) => name.endsWith('-work.html'));
@@ -96,6 +97,8 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
         await page.setViewportSize({ width: 360, height: 800 });
         await page.goto(addressOf(`${kit}--${name}`));
         expect(await overflowing(page), `${name} on a phone`).toEqual([]);
+        expect(await page.evaluate(crowdedFaces), name).toEqual([]);
+        expect(await page.evaluate(crowdedStrands), name).toEqual([]);
         await page.setViewportSize({ width: 1280, height: 800 });
         expect(await overflowing(page), `${name} on a desk`).toEqual([]);
         expect(await page.evaluate('window.broken'), name).toBeUndefined();
@@ -212,13 +215,6 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
       }
     },
   );
-
-  it('cavities of a face do not overlap and stay inside their frame', async () => {
-    const page = await opened('camper-socket--only-work.html');
-    const wrong = await page.evaluate(crowdedFaces);
-    expect(wrong).toEqual([]);
-    await page.close();
-  });
 
   /** Millimetres of paper and of what the page margins leave, in pixels of 1/96 inch. */
   const papers = [

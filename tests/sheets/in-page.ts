@@ -31,6 +31,17 @@ export const crowdedFaces = `[...document.querySelectorAll('svg.face')].flatMap(
   return apart && inside ? [] : [svg.getAttribute('aria-label')];
 })`;
 
+/** Texts of strands that lie over one another or over a face in little, or stick out of their drawing. */
+export const crowdedStrands = `[...document.querySelectorAll('svg.strand')].flatMap((svg) => {
+  const frame = svg.getBoundingClientRect();
+  const lines = [...svg.querySelectorAll('text tspan, .tiny')].map((one) => ({ told: one.textContent, box: one.getBoundingClientRect() }));
+  const over = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 4;
+  return lines.flatMap(({ told, box }, at) => [
+    ...(box.right > frame.right + 1 || box.bottom > frame.bottom + 1 || box.top < frame.top - 1 ? ['outside: ' + told] : []),
+    ...lines.slice(at + 1).filter((other) => over(box, other.box)).map((other) => told + ' over ' + other.told),
+  ]);
+})`;
+
 /** Whether a marked cavity of a face that pans lies inside its frame. */
 export function markedInView(pan: {
   readonly querySelectorAll: (selector: string) => Iterable<{ getBoundingClientRect: () => Side }>;

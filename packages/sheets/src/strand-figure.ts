@@ -156,9 +156,9 @@ function smallFace(job: Job, { places, y }: Row, width: number): MarkupValue {
     const given = job.connectors[place?.connector ?? -1]?.face;
     if (place === undefined || given == null) continue;
     const face = viewFrom(given, 'wire side');
-    return face.kind === 'grid'
-      ? smallGrid(face, place.label, y, width)
-      : smallRound(face, place.label, y, width);
+    return markup`<g class="tiny">${
+      face.kind === 'grid' ? smallGrid(face, place.label, y, width) : smallRound(face, place.label, y, width)
+    }</g>`;
   }
   return null;
 }
