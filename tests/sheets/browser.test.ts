@@ -364,7 +364,7 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
   it('shows the text of a hostile kit as text', async () => {
     const page = await opened('hostile--build-early-work.html');
     const text = (await page.locator('body').textContent()) ?? '';
-    for (const one of [hostileTexts.script, hostileTexts.attribute, hostileTexts.ending])
+    for (const one of [hostileTexts.script, hostileTexts.attribute, hostileTexts.ending, hostileTexts.image])
       expect(text).toContain(one);
     expect(text).not.toContain('\u202e');
     expect(await page.locator('script').count()).toBe(3);

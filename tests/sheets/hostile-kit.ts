@@ -7,9 +7,11 @@ export const hostileTexts = {
   turned: '\u202ekcab\u202c',
   formula: '=cmd|calc!A0',
   ending: '</script></style></svg>-->',
+  /** A name may hold neither `=` nor `:`. */
+  image: '<img src onerror>"&',
 } as const;
 
-/** The van's kit with such texts in its name, a caution, a note, a hold, and a recognition. */
+/** The van's kit with such texts in its name, a caution, a note, a hold, a recognition, a wire and a part. */
 export function hostileSheets(): MadeSheets {
   const quoted = (text: string): string => `'${text.replaceAll("'", "''")}'`;
   return sheetsOf('van-beacon', (text) => {
@@ -20,6 +22,11 @@ export function hostileSheets(): MadeSheets {
         '  - The door harness bends at the hinge. Work on the body side only.',
         `  - ${quoted(hostileTexts.attribute)}`,
       ],
+      ['    buzzer return: {', `    ${quoted(hostileTexts.image)}: {`],
+      ['TIE:   { is: tie }', `${quoted(hostileTexts.formula)}: { is: tie }`],
+      ['CAP-W: 2, TIE: 2 }', `CAP-W: 2, ${quoted(hostileTexts.formula)}: 2 }`],
+      ['buzzer stub@cut, with: TIE', `buzzer stub@cut, with: ${quoted(hostileTexts.formula)}`],
+      ['buzzer far@cut, with: TIE', `buzzer far@cut, with: ${quoted(hostileTexts.formula)}`],
       ['early: door label without a dot', `early: ${quoted(hostileTexts.ending)}`],
       ['caution: Agree first what may lose power.', `caution: ${quoted(hostileTexts.ending)}`],
       [
