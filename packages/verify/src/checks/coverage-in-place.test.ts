@@ -18,7 +18,7 @@ function tables(): readonly { readonly name: string; readonly table: FaultTable 
   });
 }
 
-describe('coverage in place recounted by flooding through metal and devices', () => {
+describe('coverage in place recounted by flooding through metal and devices', { timeout: 30_000 }, () => {
   it('has faults that reach through devices to be recounted', () => {
     const shown = tables().map(({ table }) => shortList(table).detected.length);
     expect(shown.reduce((sum, one) => sum + one, 0)).toBeGreaterThan(100);

@@ -16,7 +16,7 @@ function shows(right: Slow, wrong: Slow, { a, b }: Pick<Check, 'a' | 'b'>): bool
   return designed !== 'unsure' && found !== 'unsure' && designed !== found;
 }
 
-describe('coverage recounted by flooding from every point', () => {
+describe('coverage recounted by flooding from every point', { timeout: 30_000 }, () => {
   it.each(tables)('$name: each fault shows exactly where the short list says', ({ table }) => {
     const short = shortList(table);
     const right = slowReadings(table, []);

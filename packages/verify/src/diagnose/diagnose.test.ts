@@ -45,7 +45,7 @@ function rowsOf(text: string): readonly WrittenReading[] {
 
 const plain = { designRefuted: false, addition: false };
 
-describe('diagnose', () => {
+describe('diagnose', { timeout: 30_000 }, () => {
   const table = beacon();
 
   it('readings as designed are as designed, first of all, and faults that none of them shows are named', () => {
@@ -197,7 +197,7 @@ describe('readings of several stages', () => {
   });
 });
 
-describe('which harness is it', () => {
+describe('which harness is it', { timeout: 30_000 }, () => {
   const candidates = fixtureJobs()
     .filter(({ name }) => name.startsWith('ambulance-strip'))
     .map(({ variant, job }) => ({ revision: 'A', variant: variant.name, job }));

@@ -38,12 +38,9 @@ export function changeJob(job: Job, fault: WorkFault, variants: ReadonlyMap<stri
         [a, b],
         [b, a],
       ]);
-      return withSteps(job, (action) => {
-        if (action.kind === 'join')
-          return { ...action, ends: action.ends.map((end) => swapped.get(end) ?? end) };
-        if (action.kind === 'tap') return { ...action, branch: swapped.get(action.branch) ?? action.branch };
-        return action;
-      });
+      // The end that is taken for the other one is also made ready in its place.
+      const made = { ends: swapped, pieces: new Map<number, number>() };
+      return withSteps(job, (action) => (joiningKinds.has(action.kind) ? substituted(action, made) : action));
     }
     case 'terminals exchanged':
       return terminalsExchanged(job, fault.terminals);
@@ -63,6 +60,14 @@ export function changeJob(job: Job, fault: WorkFault, variants: ReadonlyMap<stri
       return variants.get(fault.variant) ?? job;
   }
 }
+
+/** Steps that make an end ready for a joint and join it. */
+const joiningKinds: ReadonlySet<StepAction['kind']> = new Set<StepAction['kind']>([
+  'strip',
+  'slide tube',
+  'join',
+  'tap',
+]);
 
 /** The cavity or stud that a step is done at, or -1. */
 function placeOf(action: StepAction | undefined): number {

@@ -31,7 +31,7 @@ const classes: readonly FaultClass[] = [
   'diode reversed',
 ];
 
-describe('the fault list', () => {
+describe('the fault list', { timeout: 30_000 }, () => {
   it('every class is met in the fixtures', { timeout: 30_000 }, () => {
     const met = new Set(
       fixtureTables().flatMap(({ table }) => table.list.faults.map(({ fault }) => fault.is)),

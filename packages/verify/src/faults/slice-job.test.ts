@@ -10,7 +10,7 @@ import { touchedBy } from './touched.ts';
 
 const stage = { is: 'unplugged' } as const;
 
-describe('sliceJob', () => {
+describe('sliceJob', { timeout: 30_000 }, () => {
   it.each(fixtureJobs())(
     '$name: leaves out wires and changes neither faults nor readings near the work',
     ({ job }) => {

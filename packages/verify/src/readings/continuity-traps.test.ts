@@ -42,7 +42,7 @@ function stateOf(
   };
 }
 
-describe('the traps of the continuity test', () => {
+describe('the traps of the continuity test', { timeout: 30_000 }, () => {
   it('a cold filament that reads like copper is no proof of a wire: it must be unplugged', () => {
     const rework = finishWork(
       jobOf(
