@@ -1,4 +1,4 @@
-import { type EdgeKind, netLabels, WiringGraph } from '@loomproof/netlist';
+import { type EdgeKind, netLabels, readKit, WiringGraph } from '@loomproof/netlist';
 import { makeChecklist } from '@loomproof/verify';
 import { LocalEffects } from '../packages/verify/src/readings/local-effects.ts';
 import { makeKit } from './kit-model.ts';
@@ -123,6 +123,23 @@ export interface ChecklistFigures {
   readonly short: number;
   readonly bound: number;
   readonly seconds: number;
+}
+
+/**
+ * Makes the checklist of each variant of a kit, unplugged, and gives the longest.
+ *
+ * @param text - the kit file, with no table beside it
+ */
+export function longestChecklistSeconds(text: string): number {
+  const { value } = readKit({ name: 'kit.yaml', text }, () => null);
+  if (value === null) throw new Error('the kit cannot be read');
+  return Math.max(
+    ...value.variants.map(({ job, otherWork }) => {
+      const start = performance.now();
+      makeChecklist(job, { stage: { is: 'unplugged' }, otherWork: otherWork?.() ?? new Map() });
+      return (performance.now() - start) / 1000;
+    }),
+  );
 }
 
 /**

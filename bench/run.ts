@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { electricalFigures } from './electrical.ts';
-import { faultFigures } from './faults.ts';
+import { checklistFigures, faultFigures, longestChecklistSeconds } from './faults.ts';
 import { type Measured, measure, ratio } from './measure.ts';
 import { measureHeap } from './measure-heap.ts';
 import { processRatio } from './process-ratio.ts';
@@ -140,6 +140,23 @@ function faultRows(): readonly Row[] {
   });
 }
 
+function checklistRows(): readonly Row[] {
+  const { reworkedPlaces, faults, short, bound, seconds } = checklistFigures(5_000, 1_200);
+  const largest = 'fixtures/camper-socket/kit.yaml';
+  return [
+    {
+      what: 'checklist of the fixture with the most faults and its bound, seconds',
+      found: shown(longestChecklistSeconds(readFileSync(`${root}${largest}`, 'utf8'))),
+      wanted: 'below 1',
+    },
+    {
+      what: `checklist of 5,000 wires with ${reworkedPlaces} reworked places and ${faults.toLocaleString('en')} faults, ${short} readings (bound ${bound}), seconds`,
+      found: shown(seconds),
+      wanted: 'below 10',
+    },
+  ];
+}
+
 function shown(value: number): string {
   return value >= 100 ? value.toFixed(0) : value.toFixed(1);
 }
@@ -159,6 +176,7 @@ rows.push(
   ...(await proofRows()),
   ...(await heapRows()),
   ...faultRows(),
+  ...checklistRows(),
   ...electricalRows(),
 );
 const bundle = `${root}packages/cli/dist/loomproof.mjs`;
