@@ -290,7 +290,19 @@ describe('the commands on a kit that stands on another', () => {
   it('prove it, and bind its digest to that of the other', async () => {
     const { code, out } = await runInMemory(['prove', path, '--json']);
     expect(code).toBe(0);
-    const verdict = JSON.parse(out()) as { digest: string };
+    const verdict = JSON.parse(out()) as { digest: string; standsOn: unknown };
+    expect(verdict.standsOn).toEqual([
+      {
+        file: 'awning-lamp.yaml',
+        kit: 'awning lamp on a market trailer',
+        revision: 'A',
+        variants: ['hatch=left', 'hatch=right'],
+      },
+    ]);
+    const text = await runInMemory(['prove', path]);
+    expect(text.out()).toContain(
+      '\nstands on awning-lamp.yaml: awning lamp on a market trailer, revision A, hatch=left and hatch=right, proved as well\n',
+    );
     const [kit, under] = [path, first].map((one) => readFixture(one.slice('fixtures/'.length)).text);
     expect(verdict.digest).toBe(inputDigest(kit ?? '', new Map([['awning-lamp.yaml', under ?? '']])));
   });

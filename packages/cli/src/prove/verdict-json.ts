@@ -35,6 +35,7 @@ export function verdictJson(
     judged: verdict?.variants.length ?? 0,
     variantCount: verdict?.variantCount ?? 0,
     notClaimed: verdict?.notClaimed ?? [9, 10],
+    standsOn: verdict?.standsOn ?? [],
     diagnostics: all.map(diagnosticJson),
   };
 }

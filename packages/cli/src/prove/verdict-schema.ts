@@ -184,5 +184,17 @@ export const verdictSchema = z.strictObject({
   judged: z.int().min(0).describe('how many variants were judged'),
   variantCount: z.int().min(0).describe('how many variants the kit has'),
   notClaimed: z.array(obligation).describe('obligations about which nothing is said'),
+  standsOn: z
+    .array(
+      z.strictObject({
+        file: z.string(),
+        kit: z.string(),
+        revision: z.string(),
+        variants: z.array(z.string()),
+      }),
+    )
+    .describe(
+      'kits whose finished harness is the stock of this one, with the variants of theirs that matter',
+    ),
   diagnostics: z.array(diagnosticSchema),
 });

@@ -30,6 +30,7 @@ export function verdictText(verdict: KitVerdict, options: VerdictTextOptions): s
   const lines = [
     `${paint(word.toUpperCase(), colours[word])}  ${visibleText(headText(verdict))}`,
     `${visibleText(scopeText(verdict))}; digest ${shortDigest(digest)}`,
+    ...verdict.standsOn.map((lower) => visibleText(standsOnText(lower))),
     ...groups.flatMap(({ variants, body }) => [
       '',
       `${visibleText(listText(variants.map(nameOf), 64))}: ${wordText(variants[0], paint)}`,
@@ -42,6 +43,11 @@ export function verdictText(verdict: KitVerdict, options: VerdictTextOptions): s
     `${word === 'proved' ? 'Proved' : 'Judged'} of the model in the kit file, not measured on the metal.`,
   ];
   return `${lines.join('\n')}\n`;
+}
+
+function standsOnText({ file, kit, revision, variants }: KitVerdict['standsOn'][number]): string {
+  const which = variants.length === 1 && variants[0] === 'only' ? '' : `, ${listText(variants, 64)}`;
+  return `stands on ${file}: ${kit}, revision ${revision}${which}, proved as well`;
 }
 
 function headText({ kit, revision, variants }: KitVerdict): string {

@@ -11,7 +11,7 @@ export const kitLimits = {
   /** Combinations of variant axes. */
   variants: 4_096,
   /** Conductors of all different variants that one run resolves. */
-  conductors: 200_000,
+  conductors: 150_000,
   /** Characters of all tables of one kit. */
   tableCharacters: 16 * 1024 * 1024,
   /** Kits that stand on each other, one on the next. */

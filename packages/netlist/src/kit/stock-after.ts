@@ -267,23 +267,19 @@ function homeNow(piece: Piece, end: number, rework: Rework): string {
   if (joint >= 0) return job.joints[joint]?.name ?? '';
   const place = rework.terminalPlace[rework.endTerminal[end] ?? -1] ?? -1;
   if (place >= 0) return job.places[place]?.address ?? '';
-  return looseName(piece, end, rework);
+  const name = looseName(end, rework);
+  // Both ends may be cut, and each must have a name of its own.
+  const [first, second] = piece.ends;
+  const isSame = end === second && rework.isFree(first) && looseName(first, rework) === name;
+  return isSame ? `other ${name}` : name;
 }
 
-function looseName(piece: Piece, end: number, { job }: Rework): string {
+/** An end that left its place keeps the words of its home, without the colon of an address. */
+function looseName(end: number, { job }: Rework): string {
   const there = job.ends[end];
-  const isFirst = piece.ends[0] === end;
-  const other = job.ends[piece.ends[isFirst ? 1 : 0]];
-  const bothCut = there?.home.kind === 'cut' && other?.home.kind === 'cut';
-  // An end that left its cavity keeps the words of its home, without the colon of an address.
-  const wish =
-    there?.home.kind === 'cut'
-      ? bothCut && !isFirst
-        ? 'other cut'
-        : 'cut'
-      : (there?.name.slice(there.name.indexOf('@') + 1) ?? '').replaceAll(':', ' ');
+  const home = (there?.name.slice(there.name.indexOf('@') + 1) ?? '').replaceAll(':', ' ');
   const taken = new Set([...job.places.map(({ address }) => address), ...job.joints.map(({ name }) => name)]);
-  let name = wish;
+  let name = there?.home.kind === 'cut' ? 'cut' : home;
   while (taken.has(name)) name = `${name} end`;
   return name;
 }

@@ -45,6 +45,9 @@ const readings: Readonly<Record<AttributeColumn, Reading>> = {
   capacity: { is: 'quantity', unit: 'A' },
 };
 
+/** Most rows of most tables say nothing more, and there may be a hundred thousand of them. */
+const nothing: ReadonlyMap<AttributeColumn, ParsedCell<string>> = new Map();
+
 /**
  * Reads what a row says of its wire besides ends, size, colour and length. A bare number has the unit of the column's head.
  *
@@ -56,7 +59,7 @@ export function readAttributes(
   cells: RowCells,
   layout: TableLayout,
 ): ReadonlyMap<AttributeColumn, ParsedCell<string>> {
-  const found = new Map<AttributeColumn, ParsedCell<string>>();
+  let found: Map<AttributeColumn, ParsedCell<string>> | null = null;
   for (const column of attributeColumns) {
     if (!layout.indexes.has(column)) continue;
     const reading = readings[column];
@@ -68,9 +71,11 @@ export function readAttributes(
       reading.is !== 'name',
     );
     const read = readCell(cells, cell, what, codeOf(reading), (raw) => textFor(raw, reading, column, layout));
-    if (read !== null) found.set(column, read);
+    if (read === null) continue;
+    found ??= new Map();
+    found.set(column, read);
   }
-  return found;
+  return found ?? nothing;
 }
 
 function codeOf({ is }: Reading): TableCode {

@@ -54,6 +54,14 @@ export interface VariantVerdict {
   readonly judgement: JobJudgement;
 }
 
+/** A kit that another one stands on, with those of its variants that matter. */
+export interface LowerKit {
+  readonly file: string;
+  readonly kit: string;
+  readonly revision: string;
+  readonly variants: readonly string[];
+}
+
 /** The verdict on a kit; null, with diagnostics, when the input could not be used. */
 export interface KitVerdict {
   readonly kit: string;
@@ -64,6 +72,8 @@ export interface KitVerdict {
   readonly variantCount: number;
   /** Obligations of which nothing is said: 9 and 10 while the kit gives no electrical data. */
   readonly notClaimed: readonly Obligation[];
+  /** The kits whose finished harness is the stock of this one; none where the stock is written out. */
+  readonly standsOn: readonly LowerKit[];
   readonly variants: readonly VariantVerdict[];
   readonly diagnostics: readonly Diagnostic[];
 }
@@ -93,6 +103,7 @@ export function proveKit(kit: KitFile): KitVerdict {
     revision: kit.revision,
     judged: kit.variants.length,
     variantCount: kit.variantCount,
+    standsOn: lowerKits(kit),
     notClaimed: claimed ? [] : ([9, 10] as const),
   };
   if (diagnostics.length > 0)
@@ -114,6 +125,22 @@ export function proveKit(kit: KitFile): KitVerdict {
     verdictOf(variant, judgement, agreement.get(variant.variant.name) ?? []),
   );
   return { ...head, verdict: worst(variants.map((one) => one.verdict)), variants, diagnostics: [] };
+}
+
+function lowerKits(kit: KitFile): readonly LowerKit[] {
+  const found = new Map<KitFile, { readonly file: string; readonly variants: Set<string> }>();
+  for (const { below } of kit.variants) {
+    if (below == null) continue;
+    const known = found.get(below.kit) ?? { file: below.file, variants: new Set<string>() };
+    known.variants.add(below.variant.variant.name);
+    found.set(below.kit, known);
+  }
+  return [...found].map(([lower, { file, variants }]) => ({
+    file,
+    kit: lower.kit,
+    revision: lower.revision,
+    variants: [...variants],
+  }));
 }
 
 /** Nothing stands on a kit that is not proved: what it leaves would not be what its steps are meant to leave. */
@@ -196,19 +223,14 @@ function verdictOf(
     };
   });
   const findings = sortCauses(excused.findings, job).map(
-    ({ cause, consequences }): Finding => ({
+    ({ cause, consequences, culprits }): Finding => ({
       kind: cause.kind,
       obligation: obligationOf(cause.kind),
       message: describeFinding(cause),
       step: cause.step,
       points: [...cause.points].sort(compareText),
       witness: cause.witness,
-      culprits: [
-        ...new Set([
-          ...cause.culprits,
-          ...consequences.flatMap((one) => (one.step === null ? [] : [one.step])),
-        ]),
-      ].sort((a, b) => a - b),
+      culprits,
       consequences,
     }),
   );
