@@ -261,6 +261,13 @@ describe('what a document carries', () => {
     expect(text).not.toContain('step 5');
   });
 
+  it('draws an end that hung free and insulated as found with its name and its cap, before the work too', () => {
+    const text = sheetsOf('market-trailer').files.get('hatch-left-circuits.html') ?? '';
+    const [before = ''] = text.slice(text.indexOf('<h2>Before</h2>')).split('<h2>After</h2>');
+    const words = before.replaceAll(/<[^>]+>/g, ' ').replaceAll(/\s+/g, ' ');
+    expect(words).toContain('insulated with CAP-1');
+  });
+
   it('warns that cavity 9 is hit when rows are counted from the bottom', () => {
     const text = sheetsOf('van-beacon').files.get('build-early-work.html') ?? '';
     expect(text).toContain(

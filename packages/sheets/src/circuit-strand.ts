@@ -1,4 +1,4 @@
-import { never, type Rework } from '@loomproof/netlist';
+import { never, Rework } from '@loomproof/netlist';
 
 /** What becomes of something between before and after. */
 export type Fate = 'same' | 'gone' | 'new' | 'abandoned';
@@ -40,6 +40,7 @@ interface Point {
 export function circuitStrands(rework: Rework, time: number): readonly Strand[] {
   const { job, graph } = rework;
   const end = rework.ordinal;
+  const then = time === end ? rework : new Rework(job);
   const root = new Int32Array(job.nodeCount).map((_, node) => node);
   const find = (node: number): number => {
     let at = node;
@@ -147,7 +148,7 @@ export function circuitStrands(rework: Rework, time: number): readonly Strand[] 
       shown.push({
         places: point.places,
         joints: point.joints,
-        ends: point.ends.filter((one) => rework.isFree(one)),
+        ends: point.ends.filter((one) => then.isFree(one)),
         parent: parent < 0 ? -1 : above,
         piece,
         fate: edge < 0 ? 'same' : fateOf(edge),
