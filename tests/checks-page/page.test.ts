@@ -35,6 +35,13 @@ describe.skipIf(withoutBrowser)('the readings of a work instruction', () => {
     await page.locator(deskOf('power-1', 'write')).click();
     expect(await page.locator('#power-1-2').getAttribute('data-state')).toBe('between the limits');
     expect(await page.locator('#power-1 .taken').textContent()).toContain('between the limits, neither');
+    // What a harness that nobody has touched yet must not read is no matter of diagnosis: it is another harness.
+    expect(await page.locator('.stranger.hold').count()).toBe(0);
+    await page.locator(deskOf('found', 'reading')).fill('3');
+    await page.locator('#found-desk-unit').selectOption('Mohm');
+    await page.locator(deskOf('found', 'write')).click();
+    expect(await page.locator('#found-1 .state').textContent()).toBe('▲ 3 Mohm, not as designed');
+    expect(await page.locator('.stranger.hold').count()).toBe(1);
     await page.locator('#power-1-5 .pick').click();
     await page.locator(deskOf('power-1', 'reading')).fill('loud beep');
     await page.locator(deskOf('power-1', 'write')).click();

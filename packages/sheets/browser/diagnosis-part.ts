@@ -131,7 +131,7 @@ export class DiagnosisPart {
     if (result !== 'no explanation')
       told.push(
         line(
-          `Whose matter: ${report.classes.join(', ')}${report.classes.length > 1 ? ' (not settled)' : ''}.`,
+          `What it may be: ${report.classes.join(', ')}${report.classes.length > 1 ? ' (not settled)' : ''}.`,
         ),
       );
     for (const [index, group] of groups.entries()) {
@@ -262,10 +262,12 @@ function causeWords({ faults }: ExplanationWords): string {
   return faults.map((one) => `${one.words} (${one.likelihood}: ${one.reason}; ${one.origin})`).join(', and ');
 }
 
-function resultWords({ result }: DiagnosisReport): string {
+function resultWords({ result, between, contradictory, additions, powered }: DiagnosisReport): string {
   switch (result) {
     case 'as designed':
-      return 'So far as designed.';
+      return between.length + contradictory.length + additions.length + powered.length === 0
+        ? 'So far as designed.'
+        : 'Nothing that decides speaks against the design, but not every reading decides. Keep power off.';
     case 'single fault':
       return 'Not as designed. One fault explains every reading. Keep power off.';
     case 'two faults':

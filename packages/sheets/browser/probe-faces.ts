@@ -38,10 +38,16 @@ export class ProbeFaces {
       const own = marks.get(place.connector) ?? new Map<string, string>();
       marks.set(place.connector, own.set(place.label, sign));
     }
-    const sides: readonly Side[] = this.#isApart ? ['mating side', 'wire side'] : ['wire side'];
-    return [...marks].flatMap(([connector, own]) =>
-      sides.map((side) => this.#figure(rework, connector, side, own)),
+    const views = (side: Side): readonly HTMLElement[] =>
+      [...marks].map(([connector, own]) => this.#figure(rework, connector, side, own));
+    if (marks.size === 0 || !this.#isApart) return views('wire side');
+    const behind = element(
+      'details',
+      {},
+      element('summary', {}, 'Seen from the wires'),
+      ...views('wire side'),
     );
+    return [...views('mating side'), behind];
   }
 
   #figure(rework: Rework, connector: number, side: Side, marks: ReadonlyMap<string, string>): HTMLElement {

@@ -74,6 +74,9 @@ export class ReadingsGroup {
         told.textContent = `${stateSign(state)} ${last === undefined ? state : `${last.reading}, ${state}`}`;
       row.dataset['state'] = state;
     }
+    byId(this.#group.name)
+      .querySelector('.stranger')
+      ?.classList.toggle('hold', checks.includes('not as designed'));
     this.#showTaken();
     this.#diagnosis?.show();
   }

@@ -1,4 +1,4 @@
-import { type Job, placeInWords } from '@loomproof/netlist';
+import { type Job, placeInWords, type Side } from '@loomproof/netlist';
 import type { Bands, Check, Checklist, FaultTable, ProbeProof } from '@loomproof/verify';
 
 /** One line of a sheet. */
@@ -65,9 +65,9 @@ export function expectedWords(expected: 'whole' | 'open', { wholeOhm, openOhm }:
   return expected === 'whole' ? `whole, at most ${wholeOhm} ohm` : `open, at least ${openOhm / 1e6} Mohm`;
 }
 
-/** Where a place is on its connector, in words from the wire side; nothing where the kit file does not say. */
-export function whereInWords(job: Job, address: string): string {
+/** Where a place is on its connector, in words from one side; nothing where the kit file does not say. */
+export function whereInWords(job: Job, address: string, side: Side = 'wire side'): string {
   const place = job.places.find((one) => one.address === address);
   const face = job.connectors[place?.connector ?? -1]?.face ?? null;
-  return place === undefined || face === null ? '' : placeInWords(face, place.label, 'wire side');
+  return place === undefined || face === null ? '' : placeInWords(face, place.label, side);
 }

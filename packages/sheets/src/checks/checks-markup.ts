@@ -24,7 +24,7 @@ ${told.map((text) => markup`<p>${text}</p>`)}
 <ol class="readings">${checks.map((check) => checkMarkup(name, check))}</ol>
 ${
   locks.length === 0 && name === 'found'
-    ? markup`<p>A reading that is not as written here: this is not the harness that the kit was proved for. Stop, cut nothing, and ask.</p>`
+    ? markup`<p class="stranger">A reading that is not as written here: this is not the harness that the kit was proved for. Stop, cut nothing, and ask.</p>`
     : null
 }
 ${looksMarkup(name, looks)}</article>`;

@@ -1,4 +1,4 @@
-import type { Job, KitVariant } from '@loomproof/netlist';
+import type { Job, KitVariant, Side } from '@loomproof/netlist';
 import {
   type Bands,
   type HarnessCandidate,
@@ -84,6 +84,8 @@ export function workChecks(
 ): { readonly groups: readonly CheckGroup[]; readonly page: PageChecks } {
   const { job } = variant;
   const stage = stageOf(job);
+  // Where everything is unplugged, probes go into the mating faces.
+  const side: Side = stage.is === 'in place' ? 'wire side' : 'mating side';
   const kinds = job.steps.map(({ action }) => action.kind);
   const moments = checkMoments(kinds, stage.is === 'in place');
   const name = variant.variant.name;
@@ -126,8 +128,8 @@ export function workChecks(
           proof: '',
           provedBy: [],
           unplugFirst: [],
-          whereFrom: whereInWords(job, from),
-          whereTo: whereInWords(job, to),
+          whereFrom: whereInWords(job, from, side),
+          whereTo: whereInWords(job, to, side),
         };
       });
       if (found.length > 0 || told.length > 0)
@@ -151,7 +153,11 @@ export function workChecks(
       title: isLast ? 'Readings before power' : 'Readings before power comes back for now',
       before: done,
       locks: locks.map((at) => job.steps[at]?.number ?? 0),
-      checks: checkRows(checklist, list),
+      checks: checkRows(checklist, list).map((row) => ({
+        ...row,
+        whereFrom: whereInWords(job, row.from, side),
+        whereTo: whereInWords(job, row.to, side),
+      })),
       told: [],
       looks: looksFor([
         ...short.hidden.flatMap((at) => faults[at] ?? []),
