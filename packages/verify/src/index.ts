@@ -15,7 +15,12 @@ export type { ResultClass } from './diagnose/classify.ts';
 export { type Diagnosis, diagnose, diagnosisWork } from './diagnose/diagnose.ts';
 export { type DiagnosisReport, diagnosisReport, type ExplanationWords } from './diagnose/diagnosis-report.ts';
 export type { Explanation } from './diagnose/hypothesis.ts';
-export { type HarnessCandidate, type RankedCandidate, rankCandidates } from './diagnose/rank-candidates.ts';
+export {
+  type HarnessCandidate,
+  type RankedCandidate,
+  rankCandidates,
+  rankCandidatesWork,
+} from './diagnose/rank-candidates.ts';
 export { readReadings, type WrittenReading } from './diagnose/read-readings.ts';
 export type { Reading } from './diagnose/reading.ts';
 export type { DropRow, LimitTable, LoadingRow, ProtectionRow } from './limits/limit-table.ts';

@@ -5,7 +5,7 @@ import {
   diagnosisWork,
   type HarnessCandidate,
   proveKit,
-  rankCandidates,
+  rankCandidatesWork,
   readReadings,
   type Stage,
 } from '@loomproof/verify';
@@ -83,7 +83,12 @@ export async function diagnose(
   const candidates = [...candidatesOf(main.kit), ...(shipped === null ? [] : candidatesOf(today.kit))].map(
     (one): HarnessCandidate => ({ ...one, stage: stages.value(one.job) }),
   );
-  const ranked = rankCandidates(candidates, rows.value, { stage: { is: 'unplugged' } });
+  const ranked = await driveLongWork(
+    rankCandidatesWork(candidates, rows.value, { stage: { is: 'unplugged' } }),
+    `diagnosis of ${readingsPath}`,
+    io,
+  );
+  if (ranked === stopped) return exitCode.stopped;
   const names = new Set(labelled.kit.variants.map((one) => one.variant.name));
   const own = ranked.filter(
     ({ candidate }) => candidate.revision === main.kit?.revision && names.has(candidate.variant),

@@ -1,5 +1,11 @@
 import { compareText, type Job } from '@loomproof/netlist';
-import { type FaultTable, type FaultTableOptions, faultTable } from '../checks/fault-table.ts';
+import {
+  type FaultTable,
+  type FaultTableOptions,
+  faultTable,
+  faultTableWork,
+} from '../checks/fault-table.ts';
+import { finishNow, type LongWork } from '../checks/long-work.ts';
 import type { Stage } from '../readings/stage.ts';
 import { agrees, singleHypotheses } from './hypothesis.ts';
 import { type PlacedReadings, placeReadings } from './place-readings.ts';
@@ -28,22 +34,32 @@ export interface RankedCandidate {
   readonly explainedBy: number;
 }
 
-/**
- * Which harness is this? Candidates in order: fewest points that it does not have, then fewest readings against it as
- * designed, then most single faults that explain all; then by name.
- */
+/** Ranks at once; see `rankCandidatesWork`. */
 export function rankCandidates(
   candidates: readonly HarnessCandidate[],
   rows: readonly WrittenReading[],
   options: FaultTableOptions,
 ): readonly RankedCandidate[] {
-  const ranked = candidates.map((candidate): RankedCandidate => {
+  return finishNow(rankCandidatesWork(candidates, rows, options));
+}
+
+/**
+ * Which harness is this? Candidates in order, found piece by piece: fewest points that it does not have, then fewest
+ * readings against it as designed, then most single faults that explain all; then by name.
+ */
+export function* rankCandidatesWork(
+  candidates: readonly HarnessCandidate[],
+  rows: readonly WrittenReading[],
+  options: FaultTableOptions,
+): LongWork<readonly RankedCandidate[]> {
+  const ranked: RankedCandidate[] = [];
+  for (const candidate of candidates) {
     const { job, stage = options.stage, otherWork = options.otherWork } = candidate;
     const own = { ...options, ...(otherWork === undefined ? {} : { otherWork }) };
-    const table = faultTable(job, { ...own, stage });
+    const table = yield* faultTableWork(job, { ...own, stage });
     const placed = placeReadings(table, rows, (other) => faultTable(job, { ...own, stage: other }));
     const used = placed.readings.filter((one) => one.outcome !== 'between');
-    return {
+    ranked.push({
       candidate,
       table,
       placed,
@@ -52,8 +68,8 @@ export function rankCandidates(
       explainedBy: singleHypotheses(table)
         .slice(1)
         .filter(({ stateIn }) => used.every((one) => agrees(stateIn(one.table ?? table), one))).length,
-    };
-  });
+    });
+  }
   return ranked.sort(
     (x, y) =>
       x.unknown - y.unknown ||
