@@ -242,6 +242,20 @@ describe('a kit on another kit', () => {
     ).toEqual([expect.stringContaining('3:16 before-depth: at most 8 kits stand on each other')]);
   });
 
+  it('counts what the kits below hold into the limits of one run', () => {
+    const rows = Array.from({ length: 80_000 }, (_, at) => `w${at},G1,G2`).join('\n');
+    const table = `wire,from,to\n${rows}\n`;
+    const wide = lower.replace('  zone: dry\n  supplies', '  zone: dry\n  wire table: t.csv\n  supplies');
+    const sum = inputDigest(wide, new Map([['t.csv', table]]));
+    const found = pointedComplaintsOf(
+      upon('lower.yaml', sum, 'feed'),
+      new Map([...files(wide), ['t.csv', table]]),
+    );
+    expect(found).toEqual([
+      'too-many "": the kits and variants of one run hold more than 150000 conductors together',
+    ]);
+  }, 60_000);
+
   it('says which variant of the other it stands on, by its own variant where they differ', () => {
     const two = lower
       .replace('parts:', 'variants: { side: [left, right] }\nparts:')

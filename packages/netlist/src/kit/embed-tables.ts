@@ -17,6 +17,7 @@ import {
   textUnder,
   withEntry,
 } from './located.ts';
+import type { ReadingBudget } from './reading-budget.ts';
 
 /** Gives the text of a table by the name that a kit file uses for it, or null when there is none. */
 export type TableLoader = (name: string) => Source | null;
@@ -33,28 +34,30 @@ export interface EmbeddedTables {
  * Puts the rows of the CSV tables that a kit names among its wires, one row a conductor, each with the place of its
  * cells. Labels are checked against the connectors' own lists.
  *
+ * @param budget - what may still be read
  * @param below - stock sections of the kits that this one stands on
  */
 export function embedTables(
   document: Located,
   load: TableLoader,
-  below: readonly Located[] = [],
+  budget: ReadingBudget,
+  below: readonly Located[],
 ): EmbeddedTables {
   const diagnostics: Diagnostic[] = [];
   const sections = [...['stock', 'bag'].map((key) => entryOf(document, key)), ...below];
   const cavityLists = labelsOfConnectors(sections);
   const withoutCavities = namesWithoutCavities(document, sections);
-  let characters = 0;
+  let hasRoom = true;
   const read = (node: LocatedText): readonly PinTableRow[] => {
     // Beyond the limit no further table is even loaded.
-    if (characters > kitLimits.tableCharacters) return [];
+    if (!hasRoom) return [];
     const source = load(node.text);
-    characters += source?.text.length ?? 0;
-    if (characters > kitLimits.tableCharacters) {
+    hasRoom = budget.takeCharacters(source?.text.length ?? 0);
+    if (!hasRoom) {
       diagnostics.push(
         makeDiagnostic({
           code: 'file-too-large',
-          message: `the tables of a kit hold at most ${kitLimits.tableCharacters} characters together`,
+          message: `the tables of a run hold at most ${kitLimits.tableCharacters} characters together`,
           span: node.span,
         }),
       );

@@ -9,6 +9,7 @@ import type { Located } from './located.ts';
 import { entryOf, textsUnder, textUnder } from './located.ts';
 import { type ChosenDocument, otherWork } from './other-work.ts';
 import { type Reading, readDocument } from './read-document.ts';
+import { ReadingBudget } from './reading-budget.ts';
 import { resolveVariants } from './resolve-variants.ts';
 
 /**
@@ -19,19 +20,28 @@ import { resolveVariants } from './resolve-variants.ts';
  * @param wanted - `axis=value` conditions that a variant must meet; all variants when empty.
  */
 export function readKit(source: Source, load: TableLoader, wanted: readonly string[] = []): Reading<KitFile> {
-  return readOnChain(source, load, wanted, []);
+  return readOnChain(source, load, wanted, topmost());
 }
 
-/** @param chain - the kits that stand on this one, the topmost first. */
+/** Where a kit stands: the kits that stand on it, the topmost first, and what may still be read. */
+interface Standing {
+  readonly chain: readonly string[];
+  readonly budget: ReadingBudget;
+}
+
+function topmost(): Standing {
+  return { chain: [], budget: new ReadingBudget() };
+}
+
 function readOnChain(
   source: Source,
   load: TableLoader,
   wanted: readonly string[],
-  chain: readonly string[],
+  standing: Standing,
 ): Reading<KitFile> {
   const read = readDocument(source);
   if (read.value === null) return { value: null, diagnostics: read.diagnostics };
-  return resolveOnChain(read.value, load, wanted, chain);
+  return resolveOnChain(read.value, load, wanted, standing);
 }
 
 /** The same for a document that a program made; see `locate`. */
@@ -40,14 +50,14 @@ export function resolveKit(
   load: TableLoader,
   wanted: readonly string[] = [],
 ): Reading<KitFile> {
-  return resolveOnChain(document, load, wanted, []);
+  return resolveOnChain(document, load, wanted, topmost());
 }
 
 function resolveOnChain(
   document: Located,
   load: TableLoader,
   wanted: readonly string[],
-  chain: readonly string[],
+  { chain, budget }: Standing,
 ): Reading<KitFile> {
   const found: Diagnostic[] = [];
   const axes = variantAxes(document);
@@ -81,8 +91,12 @@ function resolveOnChain(
       help: null,
     });
   }
-  const below = new KitsBelow(load, (source, loader, way) => readOnChain(source, loader, [], way), chain);
-  const tables = embedTables(document, load, below.stocksOf(document));
+  const below = new KitsBelow(
+    load,
+    (source, loader, way) => readOnChain(source, loader, [], { chain: way, budget }),
+    chain,
+  );
+  const tables = embedTables(document, load, budget, below.stocksOf(document));
   found.push(...tables.diagnostics);
   const resolved: KitVariant[] = [];
   const companions: KitVariant[] = [];
@@ -95,7 +109,13 @@ function resolveOnChain(
       return value === null ? [] : [{ variant, document: value }];
     });
   if (!found.some((one) => one.severity === 'error')) {
-    const { resolved: all, diagnostics } = resolveVariants(tables, [...variants, ...beside], axes, below);
+    const { resolved: all, diagnostics } = resolveVariants(
+      tables,
+      [...variants, ...beside],
+      axes,
+      below,
+      budget,
+    );
     found.push(...diagnostics);
     for (const { variant, document: chosen, below: under, job } of all) {
       const isBeside = beside.includes(variant);

@@ -8,6 +8,7 @@ import type { KitBelow } from './kit-file.ts';
 import type { KitsBelow, Stood } from './kits-below.ts';
 import { kitLimits } from './limits.ts';
 import { entryOf, type Located, rowsUnder } from './located.ts';
+import type { ReadingBudget } from './reading-budget.ts';
 
 /** A variant's document, and its job where both its form and its names are right. */
 export interface ResolvedVariant {
@@ -26,6 +27,7 @@ export interface ResolvedVariant {
  * @param variants - those that are asked for, and those that they are compared with
  * @param axes - the axes of the kit
  * @param below - the kits that it stands on
+ * @param budget - what may still be resolved
  * @returns one entry a variant whose values are all given, and every complaint
  */
 export function resolveVariants(
@@ -33,11 +35,11 @@ export function resolveVariants(
   variants: readonly Variant[],
   axes: readonly VariantAxis[],
   below: KitsBelow,
+  budget: ReadingBudget,
 ): { readonly resolved: readonly ResolvedVariant[]; readonly diagnostics: readonly Diagnostic[] } {
   const diagnostics: Diagnostic[] = [];
   const nameOfPick = picksByName();
   const stood = new Map<string, Stood & { readonly chosen: Located }>();
-  let conductors = 0;
   const choices: Choice[] = [];
   for (const variant of variants) {
     const chosen = chooseVariant(tables.document, variant, axes);
@@ -51,8 +53,8 @@ export function resolveVariants(
     const one = below.stand(chosen.value);
     stood.set(picks, { ...one, chosen: chosen.value });
     diagnostics.push(...one.diagnostics);
-    conductors += conductorsOf(one.document);
-    if (conductors > kitLimits.conductors) return { resolved: [], diagnostics: [tooMany(variants.length)] };
+    if (!budget.takeConductors(conductorsOf(one.document)))
+      return { resolved: [], diagnostics: [tooMany(variants.length)] };
   }
   const sound = new WeakSet<Located>();
   const jobs = new Map<string, Job | null>();
@@ -109,7 +111,7 @@ function tooMany(variants: number): Diagnostic {
   return {
     code: 'too-many',
     severity: 'error',
-    message: `the variants of one run hold more than ${kitLimits.conductors} conductors together`,
+    message: `the kits and variants of one run hold more than ${kitLimits.conductors} conductors together`,
     span: null,
     related: [],
     help: variants > 1 ? 'judge fewer variants in a run, with `--variant axis=value`' : null,
