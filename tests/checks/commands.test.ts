@@ -228,6 +228,35 @@ describe('what was plugged', () => {
   });
 });
 
+describe('limits of readings', () => {
+  const argv = ['checks', kit, '--variant', 'build=early', '--list', 'full', '--csv'];
+
+  it('are those of the user where they are given, in the list and in the diagnosis', async () => {
+    const listed = (await runInMemory([...argv, '--whole', '2 ohm', '--open', '10 Mohm'])).out();
+    expect(listed).toContain('"whole, at most 2 ohm"');
+    expect(listed).toContain('"open, at least 10 Mohm"');
+    const files = new Map([['r.csv', await filledIn(new Map([['K10:6 K20:2', '1.5 ohm']]))]]);
+    const read = ['diagnose', kit, 'r.csv', '--variant', 'build=early'];
+    expect((await runInMemory(read, { files })).out()).toContain(
+      'Between the limits, look into it: K10:6 - K20:2',
+    );
+    const wider = await runInMemory([...read, '--whole', '2 ohm'], { files });
+    expect(wider.out()).not.toContain('Between the limits');
+    expect(wider.code).toBe(0);
+  });
+
+  it.each([
+    [['--whole', '2'], '`2` after `--whole` is no resistance'],
+    [['--open', 'far'], '`far` after `--open` is no resistance'],
+    [['--whole', '1 kohm', '--open', '2 kohm'], 'the limit for open lies too near the one for whole'],
+  ])('%j cannot be used', async (limits, complaint) => {
+    const { code, err, out } = await runInMemory([...argv, ...limits]);
+    expect(code).toBe(2);
+    expect(out()).toBe('');
+    expect(err()).toContain(complaint);
+  });
+});
+
 describe('long work', () => {
   it.each([
     [['checks', 'fixtures/camper-socket/kit.yaml', '--csv']],

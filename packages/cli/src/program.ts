@@ -192,6 +192,8 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
     .addOption(variantOption())
     .addOption(stageOption())
     .addOption(pullOption())
+    .addOption(new Option('--whole <ohms>', 'the most that a whole path reads, 1 ohm when not said'))
+    .addOption(new Option('--open <ohms>', 'the least that an open one reads, 1 Mohm when not said'))
     .addOption(
       new Option('--list <which>', 'the fewest readings, or all').choices(['short', 'full']).default('short'),
     )
@@ -219,6 +221,8 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
           variant?: string[];
           stage: string;
           pull?: string[];
+          whole?: string;
+          open?: string;
           list: 'short' | 'full';
           csv?: boolean;
           out?: string;
@@ -232,7 +236,18 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
           out === undefined
             ? null
             : { out, script: await (await import('./sheets/phone-script.ts')).phoneScript() };
-        const how = { variant, stage: stageNamed(options.stage), pulled: pull, list, csv, json, page };
+        const { whole = null, open = null } = options;
+        const how = {
+          variant,
+          stage: stageNamed(options.stage),
+          pulled: pull,
+          whole,
+          open,
+          list,
+          csv,
+          json,
+          page,
+        };
         finish(await checks(kit, how, io));
       },
     );
@@ -249,6 +264,8 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
     .addOption(variantOption())
     .addOption(stageOption())
     .addOption(pullOption())
+    .addOption(new Option('--whole <ohms>', 'the most that a whole path reads, 1 ohm when not said'))
+    .addOption(new Option('--open <ohms>', 'the least that an open one reads, 1 Mohm when not said'))
     .option('--shipped <file>', 'the kit file as it was shipped, to compare with instead of the one of today')
     .addOption(jsonOption())
     .addHelpText(
@@ -263,12 +280,20 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
       async (
         kit: string,
         readings: string,
-        options: { variant?: string[]; stage: string; pull?: string[]; shipped?: string; json?: boolean },
+        options: {
+          variant?: string[];
+          stage: string;
+          pull?: string[];
+          whole?: string;
+          open?: string;
+          shipped?: string;
+          json?: boolean;
+        },
       ) => {
         const { diagnose } = await import('./commands/diagnose.ts');
         const { stageNamed } = await import('./checks/stage-of.ts');
-        const { variant = [], pull = [], shipped = null, json = false } = options;
-        const how = { variant, stage: stageNamed(options.stage), pulled: pull, shipped, json };
+        const { variant = [], pull = [], whole = null, open = null, shipped = null, json = false } = options;
+        const how = { variant, stage: stageNamed(options.stage), pulled: pull, whole, open, shipped, json };
         finish(await diagnose(kit, readings, how, io));
       },
     );

@@ -54,4 +54,5 @@ export {
   type VariantVerdict,
 } from './prove/prove-kit.ts';
 export { type Bands, defaultBands, type Outcome, outcomeOf } from './readings/bands.ts';
+export { parseOhms } from './readings/parse-ohms.ts';
 export { type Stage, stageNames } from './readings/stage.ts';

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import type { Job } from '@loomproof/netlist';
 import { workInstructions } from '@loomproof/sheets';
 import { type Checklist, checklistWork, proveKit } from '@loomproof/verify';
+import { type BandOptions, bandsOf } from '../checks/bands-of.ts';
 import { checksCsv } from '../checks/checks-csv.ts';
 import { checksJson } from '../checks/checks-json.ts';
 import { checksText } from '../checks/checks-text.ts';
@@ -18,7 +19,7 @@ import { reportUnusable } from '../output/report-unusable.ts';
 import { writeFiles } from '../output/write-files.ts';
 
 /** What the command line says for `checks`. */
-export interface ChecksOptions extends StageOptions {
+export interface ChecksOptions extends StageOptions, BandOptions {
   readonly variant: readonly string[];
   readonly list: 'short' | 'full';
   readonly csv: boolean;
@@ -39,7 +40,8 @@ export async function checks(path: string, options: ChecksOptions, io: Io): Prom
   const whole = readKitFile(path, [], io);
   const asked = readKitFile(path, options.variant, io);
   const stages = asked.kit === null ? null : stagesOf(asked.kit, options);
-  const all = [...asked.diagnostics, ...(stages?.diagnostics ?? [])];
+  const bands = bandsOf(options);
+  const all = [...asked.diagnostics, ...(stages?.diagnostics ?? []), ...bands.diagnostics];
   const verdict = asked.kit === null ? null : proveKit(asked.kit);
   all.push(...(verdict?.diagnostics ?? []));
   if (
@@ -74,6 +76,7 @@ export async function checks(path: string, options: ChecksOptions, io: Io): Prom
   for (const { variant, job, otherWork } of kit.variants) {
     const work = checklistWork(job, {
       stage: stages.value(job),
+      bands: bands.value,
       otherWork: otherWork?.() ?? new Map<string, Job>(),
       variants: new Map([...jobs].filter(([name]) => name !== variant.name)),
     });

@@ -9,6 +9,7 @@ import {
   readReadings,
   type Stage,
 } from '@loomproof/verify';
+import { type BandOptions, bandsOf } from '../checks/bands-of.ts';
 import { driveLongWork, stopped } from '../checks/drive-long-work.ts';
 import { stagesOf } from '../checks/stage-of.ts';
 import { diagnosisText } from '../diagnose/diagnosis-text.ts';
@@ -22,7 +23,7 @@ import { jsonText } from '../output/json-text.ts';
 import { reportUnusable } from '../output/report-unusable.ts';
 
 /** What the command line says for `diagnose`. */
-export interface DiagnoseCommandOptions {
+export interface DiagnoseCommandOptions extends BandOptions {
   readonly variant: readonly string[];
   readonly stage: Stage['is'];
   readonly pulled: readonly string[];
@@ -56,12 +57,14 @@ export async function diagnose(
   const rows =
     file.source === null ? { value: null, diagnostics: [file.diagnostic] } : readTaken(file.source, main);
   const stages = main.kit === null ? null : stagesOf(main.kit, options);
+  const bands = bandsOf(options);
   const all = [
     ...today.diagnostics,
     ...(shipped?.diagnostics ?? []),
     ...(options.variant.length === 0 ? [] : labelled.diagnostics),
     ...rows.diagnostics,
     ...(stages?.diagnostics ?? []),
+    ...bands.diagnostics,
   ];
   if (
     main.kit === null ||
@@ -84,7 +87,7 @@ export async function diagnose(
     (one): HarnessCandidate => ({ ...one, stage: stages.value(one.job) }),
   );
   const ranked = await driveLongWork(
-    rankCandidatesWork(candidates, rows.value, { stage: { is: 'unplugged' } }),
+    rankCandidatesWork(candidates, rows.value, { stage: { is: 'unplugged' }, bands: bands.value }),
     `diagnosis of ${readingsPath}`,
     io,
   );

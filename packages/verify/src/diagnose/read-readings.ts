@@ -1,4 +1,5 @@
 import { type Diagnostic, makeDiagnostic, type Source } from '@loomproof/netlist';
+import { parseOhms } from '../readings/parse-ohms.ts';
 import { type Stage, stageNames } from '../readings/stage.ts';
 
 /** What a person wrote for one reading: ohms, or why there are none. */
@@ -63,8 +64,7 @@ export function readReadings(source: Source): {
   for (const [index, { cells, start, end }] of rows.entries()) {
     if (index === 0 || cells.every((cell) => cell.trim() === '')) continue;
     const text = (cells[reading] ?? '').trim();
-    const off = ohmsOf((cells[zero ?? -1] ?? '').trim());
-    const written = writtenValue(text, off?.is === 'ohm' ? off.ohm : 0);
+    const written = writtenValue(text, parseOhms((cells[zero ?? -1] ?? '').trim()) ?? 0);
     if (written === null) {
       const help =
         'write ohms with their unit (`0.3 ohm`, `2 Mohm`), `open`, `OL`, `not done` or `not reachable`';
@@ -106,16 +106,8 @@ function writtenValue(text: string, leadOhm: number): WrittenValue | null {
     return { is: plain === '' ? 'not done' : plain };
   // A bare number is what is left of 2 M when the prefix was not read, and may be anything.
   if (/\d$/u.test(text)) return null;
-  const read = ohmsOf(text);
-  return read?.is === 'ohm' ? { is: 'ohm', ohm: Math.max(0, read.ohm - leadOhm) } : read;
-}
-
-/** The prefix decides between 2 milliohm and 2 megohm, so its case matters. */
-function ohmsOf(text: string): WrittenValue | null {
-  const match = /^(?:> ?)?(\d{1,12}(?:\.\d{1,12})?) ?([mkM]?)(?:ohm|Ω|Ω)?$/u.exec(text);
-  if (match === null) return null;
-  const factor = { m: 1e-3, k: 1e3, M: 1e6 }[match[2] ?? ''] ?? 1;
-  return { is: 'ohm', ohm: Number(match[1]) * factor };
+  const ohm = parseOhms(text);
+  return ohm === null ? null : { is: 'ohm', ohm: Math.max(0, ohm - leadOhm) };
 }
 
 interface CsvRow {
