@@ -1,8 +1,13 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { readKit } from '@loomproof/netlist';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, inject, it } from 'vitest';
 import { workChecks } from '../../packages/sheets/src/checks/work-checks.ts';
 import { emptyRecord, type WorkRecord } from '../../packages/sheets/src/checks/work-record.ts';
 import { asFound, bench, off, on } from '../support/bench-kit.ts';
+import { fixtureFolder } from '../support/fixture-folder.ts';
 import { runInMemory } from '../support/memory-io.ts';
 
 const kit = 'fixtures/van-beacon/kit.yaml';
@@ -52,6 +57,24 @@ describe('an exported record given to diagnose', () => {
     const { code, err } = await diagnose('{"record":"something else"}');
     expect(code).toBe(2);
     expect(err()).toContain('neither a table of readings nor an exported record');
+  });
+});
+
+describe('the script of a work instruction', () => {
+  it('is the same in the built program as it is made from the sources', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'loomproof-built-'));
+    try {
+      const made = await runInMemory(['sheets', 'fixtures/shared-return/kit.yaml', '--out', 'made']);
+      const path = join(fixtureFolder, 'shared-return/kit.yaml');
+      const built = spawnSync(process.execPath, [inject('bundle'), 'sheets', path, '--out', folder]);
+      expect(built.status).toBe(0);
+      const name = 'only-work.html';
+      const page = readFileSync(join(folder, name), 'utf8');
+      expect(page).toBe(new TextDecoder().decode(made.files.get(join('made', name))));
+      expect(page.length).toBeLessThan(400_000);
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
   });
 });
 

@@ -43,6 +43,7 @@ describe.skipIf(withoutBrowser)('readings typed into the page', () => {
     kit: string,
     variant: string,
     typed: readonly string[],
+    inJson = true,
   ): Promise<string> {
     await typeReadings(page, typed);
     await settled(page);
@@ -52,7 +53,7 @@ describe.skipIf(withoutBrowser)('readings typed into the page', () => {
       ['read.csv', csv],
       ['read.json', json],
     ]);
-    for (const file of files.keys()) {
+    for (const file of inJson ? files.keys() : ['read.csv']) {
       const { out, err } = await runInMemory(
         [
           'diagnose',
@@ -96,7 +97,9 @@ describe.skipIf(withoutBrowser)('readings typed into the page', () => {
     expect(states.length).toBeGreaterThan(20);
     const results: string[] = [];
     for (const state of [designed, ...states]) {
-      results.push(await compare(page, 'shared-return', 'only', typedOf(checklist, state)));
+      // Both forms hold the same rows, so the slower look at both is for every fourth fault.
+      const inJson = results.length % 4 === 0;
+      results.push(await compare(page, 'shared-return', 'only', typedOf(checklist, state), inJson));
       await anew(page);
     }
     expect(results[0]).toBe('as designed');
