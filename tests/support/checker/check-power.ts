@@ -77,7 +77,7 @@ export function checkTie(
   view: CopperView,
   end: Moment,
 ): readonly string[] {
-  const { path, between } = witness;
+  const { path, between, state } = witness;
   const problems = [...checkCurrent(path, record, view, end)];
   for (const [name, point] of [
     [between[0], path[0]?.from],
@@ -91,6 +91,11 @@ export function checkTie(
     ];
     if (!places.includes(point ?? ''))
       problems.push(`the metal does not lead to ${name} but to ${point ?? '?'}`);
+  }
+  for (const { name } of path) {
+    const element = record.elements.find((one) => one.name === name);
+    if (element?.kind === 'switch' && element.workedBy === null && !state.on.includes(element.name))
+      problems.push(`the metal leads over ${element.name}, which is off`);
   }
   const loads = path.filter((hop) =>
     record.elements.some((one) => one.name === hop.name && one.kind === 'load'),

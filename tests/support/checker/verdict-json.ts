@@ -68,7 +68,12 @@ export type WitnessJson =
       readonly open: HopJson | null;
       readonly path: readonly HopJson[];
     }
-  | { readonly is: 'tie'; readonly between: readonly [string, string]; readonly path: readonly HopJson[] }
+  | {
+      readonly is: 'tie';
+      readonly between: readonly [string, string];
+      readonly state: { readonly on: readonly string[] };
+      readonly path: readonly HopJson[];
+    }
   | { readonly is: 'fit' | 'state' | 'drawing' | 'variants' | 'missing' }
   | {
       readonly is: 'limit';

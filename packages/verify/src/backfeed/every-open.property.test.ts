@@ -71,8 +71,8 @@ function everyState(record: HarnessRecord): readonly string[] | null {
   const loads = record.elements.filter(({ kind }) => kind === 'load' || kind === 'coil');
   const switches = record.elements.filter(({ kind, workedBy }) => kind === 'switch' && workedBy === null);
   const wrong = new Set<string>();
-  for (const open of [null, ...returnJoins(after)]) {
-    const without = (view: CopperView): CopperView => ({
+  for (const open of [null, ...returnJoins(record, after)]) {
+    const opened = (view: CopperView): CopperView => ({
       ...view,
       joins: view.joins.filter((join) => join !== open),
     });
@@ -80,8 +80,8 @@ function everyState(record: HarnessRecord): readonly string[] | null {
       const on = new Set(switches.filter((_, bit) => ((choice >> bit) & 1) === 1).map(({ name }) => name));
       const volts = (view: CopperView, withKit: boolean): ReadonlyMap<string, number | null> | null =>
         functionVolts(record, { view, fusesOut, on, withKit });
-      const now = volts(without(after), true);
-      const [was, wasWhole] = [volts(without(before), false), volts(before, false)];
+      const now = volts(opened(after), true);
+      const [was, wasWhole] = [volts(opened(before), false), volts(before, false)];
       if (now === null || was === null || wasWhole === null) return null;
       for (const { name } of loads) {
         const is = (found: ReadonlyMap<string, number | null>): boolean => (found.get(name) ?? 0) > noVolt;
@@ -98,8 +98,25 @@ function everyState(record: HarnessRecord): readonly string[] | null {
   return [...wrong].sort();
 }
 
-/** The joins of the net that the return is in. */
-function returnJoins(view: CopperView): CopperView['joins'] {
+/** The joins of the net that the return is in, but those that cut off a single element: it leads no current elsewhere. */
+function returnJoins(record: HarnessRecord, view: CopperView): CopperView['joins'] {
+  const all = reachedFrom(view);
+  return view.joins.filter((join) => {
+    if (!all.has(join.from)) return false;
+    const left = reachedFrom({ ...view, around: without(view, join) });
+    const cut = record.elements.filter((one) =>
+      [one.from, one.to].some((point) => all.has(point) && !left.has(point)),
+    );
+    return cut.length > 1;
+  });
+}
+
+function without(view: CopperView, join: CopperView['joins'][number]): CopperView['around'] {
+  return new Map([...view.around].map(([point, joins]) => [point, joins.filter((one) => one !== join)]));
+}
+
+/** The points that hang on the return. */
+function reachedFrom(view: CopperView): ReadonlySet<string> {
   const reached = new Set(['GND']);
   const queue = ['GND'];
   for (let at = 0; at < queue.length; at += 1)
@@ -109,7 +126,7 @@ function returnJoins(view: CopperView): CopperView['joins'] {
           reached.add(point);
           queue.push(point);
         }
-  return view.joins.filter(({ from }) => reached.has(from));
+  return reached;
 }
 
 describe('the search with every single open return', () => {

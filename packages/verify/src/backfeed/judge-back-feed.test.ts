@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { backFeedOf } from '../../../../tests/support/back-feed-of.ts';
-import type { StudKit } from '../../../../tests/support/stud-kit.ts';
+import { type StudKit, studKit } from '../../../../tests/support/stud-kit.ts';
+import { verdictOf } from '../../../../tests/support/verdict-of.ts';
 
 /** A relay whose contact feeds a lamp; the coil hangs on a switch of its own. */
 const relay = (contact: string, powered: readonly string[], coilFrom = 'A'): StudKit => ({
@@ -43,6 +44,51 @@ describe('a relay', () => {
     const { verdict, found } = backFeedOf(buzzer);
     expect(verdict).not.toBe('proved');
     expect(found).toContain('back-feed-unknown whether the relays settle with S1 on');
+  });
+});
+
+describe('a relay whose own return opens', () => {
+  it('fails to its rest, which is no back-feed; with a lamp on the same return it is one', () => {
+    const guard = (back: string): StudKit => ({
+      nets: ['A', 'B', 'G'],
+      stock: [
+        ['switch', 'S1', 'BAT', 'A'],
+        ['load', 'old', 'A', 'G', 'resistance: 6 ohm'],
+      ],
+      wires: [['common', 'G', 'GND']],
+      kit: [
+        ['coil', 'R', 'A', back, 'resistance: 90 ohm'],
+        ['switch', 'contact', 'BAT', 'B', 'worked by: R, rest: closed'],
+        ['load', 'lamp', 'B', 'GND', 'resistance: 6 ohm'],
+      ],
+      powered: ['R: S1', 'lamp: not S1'],
+    });
+    expect(backFeedOf(guard('GND'))).toEqual({ verdict: 'proved', found: [] });
+    expect(backFeedOf(guard('G'))).toEqual({
+      verdict: 'refuted',
+      found: ['load-powered lamp 12 V on [S1] open common'],
+    });
+  });
+});
+
+describe('a lamp of the stock harness', () => {
+  it('whose return the work puts on the battery is dark, though the other side of it is as it was', () => {
+    const text = studKit({
+      nets: ['A', 'X'],
+      stock: [
+        ['switch', 'S1', 'BAT', 'A'],
+        ['load', 'lamp', 'A', 'X', 'resistance: 6 ohm'],
+      ],
+      wires: [['back', 'X', 'GND']],
+      kit: [['load', 'other', 'BAT', 'GND', 'resistance: 6 ohm']],
+      powered: ['other: always'],
+      sections: ['electrical: { material: copper }'],
+    }).replace(
+      '  - { do: reconnect, supply: battery }\n',
+      '  - { do: detach, end: back@GND }\n  - { do: attach, end: back@GND, stud: BAT }\n  - { do: reconnect, supply: battery }\n',
+    );
+    const all = verdictOf(text).findings.flatMap((one) => [one, ...one.consequences]);
+    expect(all.map(({ kind, points }) => `${kind} ${points.join()}`)).toContain('load-unpowered lamp');
   });
 });
 

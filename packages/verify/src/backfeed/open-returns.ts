@@ -1,7 +1,7 @@
 import type { Conducts, Rework } from '@loomproof/netlist';
 import type { WholeNetwork } from './function-network.ts';
 
-/** A join of the return whose opening leaves several loads hanging together. */
+/** A join of the return whose opening leaves several elements hanging together. */
 export interface OpenReturn {
   readonly edge: number;
   /** Elements that hang on the part cut off. */
@@ -17,7 +17,8 @@ interface Visit {
 
 /**
  * Finds every join of a return that is the only way back for two or more elements, one of which the work affected: where
- * it opens, current may look for its way through the other. Joins that cut off the same elements count once, wires
+ * it opens, current may look for its way through the other. One element alone leads no current elsewhere; a coil alone
+ * lets go of its contacts, which is a relay that fails to its rest and no back-feed. Joins that cut off the same elements count once, wires
  * before the rest. One pass over the joins of the return.
  * @param ground - the node of the return.
  * @param isAffected - whether the work affected what an element hangs in.

@@ -41,17 +41,34 @@ describe('judgeSpecial', () => {
     expect(touched({ steps })).toEqual([]);
   });
 
-  it('counts the seal of a joint on one of its ends, and taking off a tap', () => {
-    const taken = busKit({ released: false }).replace(
-      '  - { do: place, device: MC }',
-      '  - { do: remove tap, tap: T2 }\n  - { do: place, device: MC }',
-    );
-    // Each wire is told once, at its first step, so the run is left out of the circuit to see the tap alone.
-    const only = taken
-      .replace('wires: [bus high, bus low]', 'wires: [bus low]')
-      .replace('is: bus pair', 'is: sensor');
-    const plain = only.replace(/ {6}stub limit[\s\S]*?terminators: \[end A, end B\]\n/, '');
-    const steps = verdictOf(plain).findings.filter(({ kind }) => kind === 'special-touched');
-    expect(steps.map(({ step }) => step)).toEqual([3]);
+  it.each([
+    ['taking off a tap that was found on it', 'remove tap, tap: T0', 'run'],
+    ['sealing a splice that one of its ends is in', 'seal, joint: S0', 'far'],
+  ])('counts %s', (_, step, wire) => {
+    const text = `
+kit: an old tap comes off
+revision: A
+parts: { TAP: { is: tap }, TUBE: { is: tube } }
+stock:
+  supplies: { battery: { at: BAT } }
+  studs: { BAT: { source: always } }
+  connectors: { K1: { cavities: 1..8 } }
+  splices: { S0: { sealed: no } }
+  taps: { T0: { on: run, at: 30 cm from K1:1, with: TAP } }
+  wires:
+    run: { from: K1:1, to: K1:2, length: 1 m }
+    branch: { from: T0, to: K1:3 }
+    near: { from: K1:4, to: S0 }
+    far: { from: S0, to: K1:5 }
+    other: { from: K1:6, to: K1:7 }
+  special: { speed: { is: sensor, wires: [${wire}] } }
+bag: { parts: { TUBE: 1 } }
+work: [{ do: ${step} }]
+wanted: { retired: [{ wire: other }] }
+`;
+    const all = verdictOf(text).findings.flatMap((one) => [one, ...one.consequences]);
+    expect(all.filter(({ kind }) => kind === 'special-touched').map(({ points }) => points.join())).toEqual([
+      wire,
+    ]);
   });
 });

@@ -53,6 +53,16 @@ describe('a conductor behind a fuse', () => {
     expect(found(thin('G', '10 A'))).toEqual([]);
   });
 
+  it('is not looked for back through the fuse: what lies ahead of it is not its to protect', () => {
+    const ahead: StudKit = {
+      ...link('capacity: 10 A'),
+      nets: ['F', 'A', 'M'],
+      stock: [['fuse', 'F1', 'M', 'F', 'rating: 10 A'], ...board.stock.slice(1)],
+      wires: [['main', 'BAT', 'M', 'length: 1 m, capacity: 5 A']],
+    };
+    expect(found(ahead)).toEqual([]);
+  });
+
   it('is held against the nearest fuse: a second one protects what the first does not', () => {
     const second = (rating: string): StudKit => ({
       ...link('capacity: 10 A'),
