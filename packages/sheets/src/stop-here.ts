@@ -30,7 +30,7 @@ export function stopHere(rework: Rework): readonly string[] {
       const part = job.parts.get(one.part ?? '');
       const needsTube = part?.is === 'splice' && part.tube !== 'none';
       const state = rework.jointState[index];
-      return one.before === 'absent' && (state === 'wound' || (state === 'crimped' && needsTube));
+      return state === 'wound' || (one.before === 'absent' && state === 'crimped' && needsTube);
     })
     .map(({ name }) => name);
   const jumpers = job.joints

@@ -73,7 +73,16 @@ export class RepairDraft {
 
   /** A splice or tap that is not there yet. */
   joint(name: string, kind: 'splice' | 'tap', part: string | null, zone: Zone): number {
-    this.#joints.push({ name, node: this.#node(), kind, part, origin: 'kit', zone, before: 'absent' });
+    this.#joints.push({
+      name,
+      node: this.#node(),
+      kind,
+      part,
+      origin: 'kit',
+      zone,
+      before: 'absent',
+      cover: null,
+    });
     return this.#job.joints.length + this.#joints.length - 1;
   }
 
