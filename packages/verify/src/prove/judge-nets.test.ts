@@ -152,6 +152,21 @@ describe('a net that is open', () => {
     expect(finding.culprits).toEqual([2, 3, 6, 9]);
   });
 
+  it('that nothing parted and nothing joined blames every join made on it', () => {
+    // The lamp's two halves go to each other again, so nothing is done of what the addition takes away.
+    const kit = bench({
+      bagParts: 'SP: 1',
+      work: [off, cut, strip('x@y'), strip('y@x'), 'do: join, ends: [x@y, y@x], with: SP, as: S1', on],
+      wanted: ['additions: { a: { to: K1:2, add: [K5:1], take: [K2:1] } }'],
+    });
+    expect(findingOf(kit, 'wrong-connection')).toMatchObject({ step: 5, culprits: [2, 5] });
+    const untouched = bench({
+      work: [off, 'do: withdraw, cavity: K3:1', 'do: insert, end: horn@K3:1, cavity: K3:1', on],
+      wanted: ['circuits: { more: [K1:3, K3:1, K5:1] }'],
+    });
+    expect(findingOf(untouched, 'circuit-open')).toMatchObject({ step: null, culprits: [3] });
+  });
+
   it('that nobody named is split, and breaks obligation 3 alone', () => {
     const kit = bench({
       bagParts: 'CAP: 2',

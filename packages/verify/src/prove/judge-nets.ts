@@ -132,6 +132,15 @@ function finding(
     ))
       culprits.add(step);
   }
+  if (culprits.size === 0) {
+    for (const step of stepsOnNets(
+      [...one.nets.values()].map((places) => places[0] ?? 0),
+      rework,
+      view,
+      names,
+    ))
+      culprits.add(step);
+  }
   const points = new Set<string>();
   for (const places of one.blocks.values()) for (const place of places) keys.add(`node:${place}`);
   for (const join of joins) for (const point of join.between) points.add(point);
@@ -166,24 +175,24 @@ function handsIn(join: WrongJoin, rework: Rework): readonly number[] {
 }
 
 /**
- * Where a cut parted a net that should be whole again, the steps that joined its two ends to something, and the cuts that
- * made what they are joined to: the other end of the missing join may come from the wrong wire.
+ * Where a cut parted a net that should be whole again, whoever had a hand in what its two ends are joined to now: the other
+ * end of the missing join may come from the wrong wire.
  */
 function handsOnCutEnds(net: OpenNet, rework: Rework, names: Names): readonly number[] {
-  const { job } = rework;
-  const cut = job.steps.find(({ number }) => number === net.step);
+  const cut = rework.job.steps.find(({ number }) => number === net.step);
   if (cut?.action.kind !== 'cut') return [];
-  const steps: number[] = [];
-  const met = new Set<number>();
-  for (const end of cut.action.newEnds) {
-    const joint = rework.endJoint[end] ?? -1;
-    if (joint < 0) continue;
-    const last = names.stepNumber(rework.lastStepOnEnd[end] ?? 0);
-    if (last !== null) steps.push(last);
-    for (const other of rework.jointEnds[joint] ?? []) met.add(other);
-  }
-  for (const { action, number } of job.steps) {
-    if (action.kind === 'cut' && action.newEnds.some((end) => met.has(end))) steps.push(number);
+  return cut.action.newEnds.flatMap((end) =>
+    (rework.endJoint[end] ?? -1) < 0 ? [] : handsOnEnd(end, rework, names),
+  );
+}
+
+/** The last step on a wire end, and the cuts that made the ends which it is joined to. */
+function handsOnEnd(end: number, rework: Rework, names: Names): readonly number[] {
+  const last = names.stepNumber(rework.lastStepOnEnd[end] ?? 0);
+  const steps = last === null ? [] : [last];
+  const joined = new Set(rework.jointEnds[rework.endJoint[end] ?? -1] ?? []);
+  for (const { action, number } of rework.job.steps) {
+    if (action.kind === 'cut' && action.newEnds.some((one) => joined.has(one))) steps.push(number);
   }
   return steps;
 }
@@ -291,8 +300,8 @@ function openNet(
 }
 
 /**
- * The last step on each kit wire that joins nothing which is not joined without it: both its ends went to one net, so one of
- * them is where the missing join should be.
+ * Whoever had a hand in the ends of each kit wire that joins nothing which is not joined without it: both its ends went to
+ * one net, so one of them is where the missing join should be.
  */
 function stepsOnLoops(
   starts: readonly number[],
@@ -310,10 +319,36 @@ function stepsOnLoops(
     const without: Conducts = (edge) =>
       view(edge) && !(graph.kind[edge] === 'conductor' && graph.what[edge] === index);
     if (shortestPath(graph, rework.ordinal, a, b, without) === null) continue;
-    const last = names.stepNumber(Math.max(...wire.ends.map((end) => rework.lastStepOnEnd[end] ?? 0)));
-    if (last !== null) steps.push(last);
+    for (const end of wire.ends) steps.push(...handsOnEnd(end, rework, names));
   }
   return steps;
+}
+
+/**
+ * Every step that made a join which still is on some nets, and the cuts of what is joined so. Where something was never done,
+ * one of them may have done it in the wrong place, with nothing to show for it.
+ */
+function stepsOnNets(
+  starts: readonly number[],
+  rework: Rework,
+  view: Conducts,
+  names: Names,
+): readonly number[] {
+  const { graph, job, ordinal } = rework;
+  const steps = new Set<number>();
+  const reached = new Set(starts.flatMap((start) => [...reachedFrom(graph, ordinal, start, view)]));
+  for (const node of reached) {
+    for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
+      const edge = half >> 1;
+      const made = names.stepNumber(graph.birth[edge] ?? 0);
+      if (made !== null && graph.aliveAt(edge, ordinal)) steps.add(made);
+    }
+  }
+  for (const { action, number } of job.steps) {
+    if (action.kind === 'cut' && action.newEnds.some((end) => reached.has(job.ends[end]?.node ?? -1)))
+      steps.add(number);
+  }
+  return [...steps];
 }
 
 /** The end that each end node belongs to. */

@@ -6,6 +6,8 @@ import { obligationOf } from './finding.ts';
 export interface CauseGroup {
   readonly cause: RawFinding;
   readonly consequences: readonly Consequence[];
+  /** Every step that the cause or what follows from it is blamed on, in order. */
+  readonly culprits: readonly number[];
 }
 
 /** When a finding of one of `kinds` stands under another of `causes`. */
@@ -292,18 +294,27 @@ export function sortCauses(findings: readonly RawFinding[], job: Job): readonly 
       if (cause !== undefined) parent.set(one, cause);
     }
   }
-  const groups = new Map<RawFinding, Consequence[]>();
-  for (const one of findings) if (!parent.has(one)) groups.set(one, []);
+  const groups = new Map<RawFinding, { consequences: Consequence[]; culprits: Set<number> }>();
+  for (const one of findings)
+    if (!parent.has(one)) groups.set(one, { consequences: [], culprits: new Set(one.culprits) });
   for (const one of findings) {
-    if (!parent.has(one)) continue;
-    groups.get(root(one))?.push({
+    const group = parent.has(one) ? groups.get(root(one)) : undefined;
+    if (group === undefined) continue;
+    group.consequences.push({
       kind: one.kind,
       obligation: obligationOf(one.kind),
       step: one.step,
       points: [...one.points].sort(compareText),
     });
+    if (one.step !== null) group.culprits.add(one.step);
+    // What a refused step met with may be the mistake: the cavity was taken by the one before.
+    if (one.kind === 'step-refused') for (const step of one.culprits) group.culprits.add(step);
   }
-  return [...groups].map(([cause, consequences]) => ({ cause, consequences }));
+  return [...groups].map(([cause, { consequences, culprits }]) => ({
+    cause,
+    consequences,
+    culprits: [...culprits].sort((a, b) => a - b),
+  }));
 }
 
 /** Findings of some kinds that are about something that this one is about too, in the order of their steps. */
