@@ -61,6 +61,16 @@ describe('a tap that is there as found', () => {
     expect(linesOf(tapped(work, wanted))).toEqual([]);
   });
 
+  it('is on a run that intent must name before it comes off, though no net changes', () => {
+    const text = (more: string): string =>
+      tapped(
+        ['do: remove tap, tap: TAP1', 'do: cover, end: TAP1, with: CAP', 'do: remove off-cut, wire: side'],
+        ['circuits: { horn: [K1:3, K3:1] }', 'retired: [{ wire: side }]', more].filter(Boolean),
+      ).replace('from: TAP1, to: K5:1,', 'from: TAP1, to: A, to cover: CAP,');
+    expect(linesOf(text('')).map((line) => line.split(' ')[0])).toEqual(['touched-unnamed@2']);
+    expect(linesOf(text('changed: [lamp]'))).toEqual([]);
+  });
+
   it('goes with the piece it is on when the run is cut on either side of it', () => {
     const cut = (at: string): readonly string[] => [
       ...unplug,
