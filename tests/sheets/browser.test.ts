@@ -206,6 +206,7 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
         expect(await page.evaluate<number>(smallestLabel), kind).toBeGreaterThanOrEqual(10.99);
         expect(await page.evaluate(crowdedFaces), kind).toEqual([]);
         expect(await overflowing(page), kind).toEqual([]);
+        await page.evaluate('document.querySelectorAll("details").forEach((one) => { one.open = true; })');
         const faces = page.locator('figure > .pan:has(.marked)');
         expect(await faces.count()).toBeGreaterThan(1);
         for (const pan of await faces.all()) {
