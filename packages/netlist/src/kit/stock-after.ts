@@ -132,7 +132,6 @@ function connectorsOf(rows: readonly Row[], rework: Rework): LocatedMap {
               ),
             ),
           ],
-          ['source', sourcesOf(own, job)],
           ['elements', elementsOf(entry.value, own, rework)],
         ]),
       ];
@@ -156,15 +155,6 @@ function pairingOf(connector: number, rework: Rework): Located {
       return other < 0 ? [] : [[labelOf(place, rework.job), labelOf(other, rework.job)] as const];
     }),
   );
-}
-
-/** What was found out of each place as a source stays so, whatever half it faces now. */
-function sourcesOf(connector: number, job: Job): Located | null {
-  const pairs = placesOf(connector, job).flatMap((place) => {
-    const source = job.places[place]?.source ?? 'unknown';
-    return source === 'unknown' ? [] : [[labelOf(place, job), source] as const];
-  });
-  return pairs.length === 0 ? null : mapOf(pairs);
 }
 
 function elementsOf(row: Located, connector: number, rework: Rework): Located | null {
