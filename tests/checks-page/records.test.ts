@@ -78,6 +78,27 @@ describe('the script of a work instruction', () => {
   });
 });
 
+describe('the limits that are asked for', () => {
+  it('are those of the page', async () => {
+    const argv = [
+      'checks',
+      'fixtures/shared-return/kit.yaml',
+      '--whole',
+      '2 ohm',
+      '--open',
+      '500 kohm',
+      '--out',
+      'made',
+    ];
+    const { files, err, code } = await runInMemory(argv);
+    expect(err()).toBe('');
+    expect(code).toBe(0);
+    const page = new TextDecoder().decode(files.get(join('made', 'only-work.html')));
+    expect(page).toContain('whole, at most 2 ohm');
+    expect(page).toContain('"bands":{"wholeOhm":2,"openOhm":500000,');
+  });
+});
+
 describe('the readings of a work instruction', () => {
   const pageOf = (pins: number) => {
     const text = bench({

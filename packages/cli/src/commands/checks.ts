@@ -64,7 +64,7 @@ export async function checks(path: string, options: ChecksOptions, io: Io): Prom
   const jobs = new Map(whole.kit.variants.map(({ variant, job }) => [variant.name, job]));
   if (options.page !== null) {
     const { out, script } = options.page;
-    const work = { script, stage: stages.value, list: options.list, variants: jobs };
+    const work = { script, stage: stages.value, list: options.list, bands: bands.value, variants: jobs };
     const files = workInstructions(kit, verdict, digest, work);
     const failed = writeFiles(out, files, io);
     io.err(diagnosticsText(failed === null ? all : [...all, failed]));

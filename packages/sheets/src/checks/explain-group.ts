@@ -3,7 +3,7 @@ import {
   diagnosisReport,
   diagnosisWork,
   type LongWork,
-  rankCandidates,
+  rankCandidatesWork,
   readReadings,
 } from '@loomproof/verify';
 import type { GroupModel } from './work-checks.ts';
@@ -30,13 +30,13 @@ export interface ExplainOptions {
  * @returns null where the text is not a table of readings, which the page never makes
  */
 export function* explainGroup(
-  { own, others }: GroupModel,
+  { own, others, bands }: GroupModel,
   csv: string,
   { mostPairs, designRefuted }: ExplainOptions,
 ): LongWork<GroupExplanation | null> {
   const { value: rows } = readReadings({ name: 'readings', text: csv });
   if (rows === null) return null;
-  const ranked = rankCandidates([own, ...others], rows, { stage: { is: 'unplugged' } });
+  const ranked = yield* rankCandidatesWork([own, ...others], rows, { stage: { is: 'unplugged' }, bands });
   const mine = ranked.find(({ candidate }) => candidate === own);
   const [best] = ranked;
   if (mine === undefined || best === undefined) return null;

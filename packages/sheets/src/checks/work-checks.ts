@@ -1,6 +1,7 @@
 import type { Job, KitVariant, Side } from '@loomproof/netlist';
 import {
   type Bands,
+  defaultBands,
   type HarnessCandidate,
   makeChecklist,
   type Separation,
@@ -17,6 +18,8 @@ export interface WorkChecksOptions {
   /** What is plugged while readings are taken, for a variant. */
   readonly stage: (job: Job) => Stage;
   readonly list: 'short' | 'full';
+  /** Limits of readings; the default ones where they are left out. */
+  readonly bands?: Bands;
   /** Jobs of all variants of the kit by name. */
   readonly variants: ReadonlyMap<string, Job>;
 }
@@ -55,6 +58,7 @@ export interface PageGroup {
 /** What the engine in a page explains the readings of a group by. */
 export interface GroupModel {
   readonly own: HarnessCandidate;
+  readonly bands: Bands;
   /** The other variants, for a label that says another one. */
   readonly others: readonly HarnessCandidate[];
 }
@@ -80,7 +84,7 @@ const mostModelLetters = 200_000;
 export function workChecks(
   variant: KitVariant,
   revision: string,
-  { stage: stageOf, list, variants }: WorkChecksOptions,
+  { stage: stageOf, list, variants, bands = defaultBands }: WorkChecksOptions,
 ): { readonly groups: readonly CheckGroup[]; readonly page: PageChecks } {
   const { job } = variant;
   const stage = stageOf(job);
@@ -99,7 +103,6 @@ export function workChecks(
   const models = new Map<string, GroupModel>();
   const groups: CheckGroup[] = [];
   let plugged = '';
-  let bands: Bands | null = null;
   let points: readonly string[] = [];
   for (const [index, { group, done, locks }] of moments.entries()) {
     const isLast = index === moments.length - 1;
@@ -107,13 +110,13 @@ export function workChecks(
     const otherWork = (isLast ? variant.otherWork?.() : undefined) ?? new Map<string, Job>();
     const checklist = makeChecklist(then, {
       stage,
+      bands,
       otherWork,
       variants: isLast ? others : new Map<string, Job>(),
       mostPairs: 0,
     });
     const { table, short, baseline } = checklist;
     if (isLast) {
-      bands = table.bands;
       plugged = stageWords(stage, (connector) => job.connectors[connector]?.name ?? '');
       points = table.points.map((one) => one.name);
       const told = [...checklist.separations].flatMap(([other, one]) => separationWords(name, other, one));
@@ -145,6 +148,7 @@ export function workChecks(
     }
     models.set(group, {
       own: { ...candidate(then, name), otherWork },
+      bands,
       others: isLast ? [...others].map(([other, one]) => candidate(one, other)) : [],
     });
     const faults = table.list.faults;
@@ -171,7 +175,7 @@ export function workChecks(
     page: {
       stage: stageColumn(stage, (connector) => job.connectors[connector]?.name ?? ''),
       plugged,
-      bands: bands ?? { wholeOhm: 0, openOhm: 0, loadFactor: 0 },
+      bands,
       points,
       whole: moments[moments.length - 1]?.group ?? '',
       groups: groups.map(({ name: called, title, locks, checks, looks }) => ({
