@@ -11,39 +11,45 @@ import { verdictOf } from '../tests/support/verdict-of.ts';
 /** Rungs of the ladder that the kit touches: so many switches, and half as many returns that may open. */
 const rungs = 10;
 
+/** How many times as long each judgement takes in the larger harness. */
+export interface ElectricalRatios {
+  readonly losses: number;
+  readonly protection: number;
+  readonly backFeed: number;
+}
+
 /**
- * The electrical judgements of one kit in a harness with so many untouched wires: a ladder of lamps with diodes between
+ * The electrical judgements of one kit in two harnesses of so many untouched wires: a ladder of lamps with diodes between
  * them that the kit brings, every other lamp on a return that it shares with its neighbour.
- * @returns milliseconds of each judgement, the least of so many turns, since whatever else runs only adds to it.
+ * @returns ratios of the least of so many turns, taken in turns, since whatever else runs only adds to a time.
  */
-export function electricalFigures(untouchedWires: number, turns: number): ElectricalFigures {
+export function electricalRatios(smallWires: number, largeWires: number, turns: number): ElectricalRatios {
+  const judges = [smallWires, largeWires].map(judgesOf);
+  const least = judges.map((all) => all.map(() => Number.POSITIVE_INFINITY));
+  for (let turn = 0; turn < turns; turn += 1)
+    for (const [harness, all] of judges.entries())
+      for (const [index, judge] of all.entries()) {
+        const begin = performance.now();
+        judge();
+        const times = least[harness] as number[];
+        times[index] = Math.min(times[index] as number, performance.now() - begin);
+      }
+  const ratio = (index: number): number => (least[1]?.[index] ?? 0) / (least[0]?.[index] ?? 0);
+  return { losses: ratio(0), protection: ratio(1), backFeed: ratio(2) };
+}
+
+function judgesOf(untouchedWires: number): readonly (() => unknown)[] {
   const { rework } = verdictOf(ladder(untouchedWires)).judgement;
   const view = assembledView(rework);
   const names = new Names(rework.job);
-  const least = (judge: () => unknown): number => {
-    let best = Number.POSITIVE_INFINITY;
-    for (let turn = 0; turn < turns; turn += 1) {
-      const begin = performance.now();
-      judge();
-      best = Math.min(best, performance.now() - begin);
-    }
-    return best;
-  };
-  return {
-    lossesMs: least(() => {
+  return [
+    () => {
       const before = poweredBefore(rework, view);
-      for (const region of circuitRegions(rework, view, names)) dropRows(rework.job, region, before);
-    }),
-    protectionMs: least(() => protectionRows(rework, view)),
-    backFeedMs: least(() => judgeBackFeed(rework, view, names)),
-  };
-}
-
-/** What the judgements of one kit take. */
-export interface ElectricalFigures {
-  readonly lossesMs: number;
-  readonly protectionMs: number;
-  readonly backFeedMs: number;
+      return circuitRegions(rework, view, names).map((region) => dropRows(rework.job, region, before));
+    },
+    () => protectionRows(rework, view),
+    () => judgeBackFeed(rework, view, names),
+  ];
 }
 
 function ladder(untouchedWires: number): string {

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { electricalFigures } from './electrical.ts';
+import { electricalRatios } from './electrical.ts';
 import { checklistFigures, faultFigures, longestChecklistSeconds } from './faults.ts';
 import { type Measured, measure, ratio } from './measure.ts';
 import { measureHeap } from './measure-heap.ts';
@@ -106,23 +106,22 @@ async function heapRows(): Promise<readonly Row[]> {
 
 /** How much of the electrical judgements an untouched harness costs. */
 function electricalRows(): readonly Row[] {
-  const [small, large] = [100, 5_000].map((wires) => electricalFigures(wires, 7));
-  if (small === undefined || large === undefined) return [];
+  const { losses, protection, backFeed } = electricalRatios(100, 5_000, 9);
   const what = 'a kit in a harness of 5,000 untouched wires over the same kit in one of 100';
   return [
     {
       what: `losses of ${what}`,
-      found: shown(large.lossesMs / small.lossesMs),
+      found: shown(losses),
       wanted: 'at most 2',
     },
     {
       what: `search for back-feed of ${what}`,
-      found: shown(large.backFeedMs / small.backFeedMs),
+      found: shown(backFeed),
       wanted: 'at most 2',
     },
     {
       what: `every conductor against its fuse, ${what}, which holds 50 times as many conductors`,
-      found: shown(large.protectionMs / small.protectionMs),
+      found: shown(protection),
       wanted: 'at most 150',
     },
   ];
