@@ -20,6 +20,7 @@ describe('very many random rewirings', () => {
       );
       expect(check.tooRare(100)).toEqual([]);
       expect(check.shareProved).toBeGreaterThan(0.97);
+      expect(check.shareBlamed).toBeGreaterThan(0.995);
     },
   );
 });

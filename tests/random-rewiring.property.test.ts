@@ -37,6 +37,7 @@ describe('random rewirings', () => {
     console.log([`${runs} random rewirings in ${seconds} s`, ...check.lines()].join('\n'));
     expect(check.tooRare(100)).toEqual([]);
     expect(check.shareProved).toBeGreaterThan(0.97);
+    expect(check.shareBlamed).toBeGreaterThan(0.995);
   });
 
   it('other names change no verdict', { timeout: 300_000 }, () => {

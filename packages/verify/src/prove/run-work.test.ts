@@ -328,3 +328,13 @@ describe('a rule broken at a step', () => {
     });
   });
 });
+
+describe('a step refused for want of a terminal', () => {
+  it('blames the earlier one that took the terminal out with it', () => {
+    const twice = kit([off, 'do: withdraw, cavity: K5:1', 'do: withdraw, cavity: K5:1', on], {
+      wires: ['s: { from: K5:1, to: G2, size: 0.5 mm2 }'],
+      wanted: ['retired: [{ wire: s }]', 'stubs: [{ of: s, at: G2, is: dead }]'],
+    });
+    expect(findingOf(twice, 'step-refused')).toMatchObject({ step: 3, culprits: [2, 3] });
+  });
+});

@@ -97,14 +97,26 @@ export function runWork(rework: Rework, reach: LiveReach, names: Names): WorkRun
   return { findings, touched };
 }
 
-/** The earlier step that put into a cavity what keeps another thing out of it now. */
+/** The steps that may have put a cavity into the state for which a later one is refused. */
+const stateBefore: ReadonlyMap<RefusalReason, ReadonlySet<StepAction['kind']>> = new Map<
+  RefusalReason,
+  ReadonlySet<StepAction['kind']>
+>([
+  ['occupied', new Set(['insert', 'fit plug'])],
+  ['plug in cavity', new Set(['insert', 'fit plug'])],
+  ['nothing there', new Set(['withdraw', 'remove plug'])],
+]);
+
+/** The earlier step that filled the cavity which should be empty now, or emptied the one that should be full. */
 function takenBy(step: Step, reason: RefusalReason, rework: Rework): readonly number[] {
   const { action } = step;
-  if ((reason !== 'occupied' && reason !== 'plug in cavity') || !('place' in action)) return [];
+  const made = stateBefore.get(reason);
+  if (made === undefined || !('place' in action)) return [];
   const earlier = rework.job.steps.filter(
     (one) =>
       one.number < step.number &&
-      (one.action.kind === 'insert' || one.action.kind === 'fit plug') &&
+      made.has(one.action.kind) &&
+      'place' in one.action &&
       one.action.place === action.place,
   );
   return earlier.slice(-1).map((one) => one.number);
