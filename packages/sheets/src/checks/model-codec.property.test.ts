@@ -14,7 +14,7 @@ const { model } = fc.letrec<{ model: unknown }>((tie) => ({
     { maxDepth: 4 },
     leaf,
     fc.array(tie('model'), { maxLength: 4 }),
-    fc.array(fc.tuple(tie('model'), tie('model')), { maxLength: 3 }).map((pairs) => new Map(pairs)),
+    fc.array(fc.tuple(leaf, tie('model')), { maxLength: 3 }).map((pairs) => new Map(pairs)),
     fc.array(leaf, { maxLength: 4 }).map((all) => new Set(all)),
     fc.array(fc.integer({ min: -(2 ** 31), max: 2 ** 31 - 1 })).map((all) => Int32Array.from(all)),
     fc.record({ name: tie('model'), place: tie('model') }),
@@ -40,6 +40,18 @@ describe('packing a model for a page', () => {
       { label: '4', span: null },
       [{ label: '4', span: null }],
     ]);
+  });
+
+  it('refuses keys that are told apart by more than what is in them', () => {
+    expect(() =>
+      packModel(
+        new Map([
+          [[1], 'a'],
+          [[1], 'b'],
+        ]),
+      ),
+    ).toThrow('keyed by an object');
+    expect(() => packModel(new Set([{ place: 1 }]))).toThrow('keyed by an object');
   });
 
   it('refuses a number that JSON has no form for', () => {

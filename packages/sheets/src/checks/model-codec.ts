@@ -20,7 +20,7 @@ const integersForm = -4;
  * Packs plain data with maps, sets and arrays of 32-bit integers for a page. Equal parts are kept once, so that variants
  * that differ in little take little more room than one. Where a thing stood in a file is left out: a page has no files.
  *
- * @throws InvariantError for numbers that JSON has no form for
+ * @throws InvariantError for numbers that JSON has no form for, and for maps and sets that hold objects as keys
  */
 export function packModel(model: unknown): PackedModel {
   const forms: string[][] = [];
@@ -63,13 +63,21 @@ function packParts(
 ): PackedValue[] {
   if (value instanceof Int32Array) return [integersForm, ...value];
   if (Array.isArray(value)) return [listForm, ...value.map(pack)];
-  if (value instanceof Map) return [mapForm, ...[...value].flatMap(([key, one]) => [pack(key), pack(one)])];
-  if (value instanceof Set) return [setForm, ...[...value].map(pack)];
+  if (value instanceof Map)
+    return [mapForm, ...[...value].flatMap(([key, one]) => [pack(plain(key)), pack(one)])];
+  if (value instanceof Set) return [setForm, ...[...value].map((one) => pack(plain(one)))];
   const fields = Object.entries(value);
   return [
     form(fields.map(([key]) => key)),
     ...fields.map(([key, one]) => (key === 'span' ? null : pack(one))),
   ];
+}
+
+/** Two equal objects become one and the same, so neither may be what a map or a set tells them apart by. */
+function plain(key: unknown): unknown {
+  if (typeof key === 'object' && key !== null)
+    throw new InvariantError('sheets/packModel', 'a model for a page is keyed by an object');
+  return key;
 }
 
 /** The model that was packed, with null where a span or nothing stood; equal parts are one and the same. */
