@@ -24,6 +24,9 @@ export interface WrittenReading {
   readonly line: number;
 }
 
+/** The shortest range of a meter beyond which a reading is taken; `> 0.5 ohm` would else pass for 0.5 ohm. */
+const leastRangeOhm = 100;
+
 /** More rows than any sheet has. */
 const mostRows = 20_000;
 
@@ -107,6 +110,8 @@ function writtenValue(text: string, leadOhm: number): WrittenValue | null {
   // A bare number is what is left of 2 M when the prefix was not read, and may be anything.
   if (/\d$/u.test(text)) return null;
   const ohm = parseOhms(text);
+  // Beyond the range of the meter: with so short a range that says nothing of whole or open.
+  if (text.startsWith('>') && ohm !== null && ohm < leastRangeOhm) return null;
   return ohm === null ? null : { is: 'ohm', ohm: Math.max(0, ohm - leadOhm) };
 }
 
