@@ -401,4 +401,16 @@ describe('a kit wire', () => {
     const refuted = verdictOf(kit('P:3')).obligations.filter((one) => one.verdict === 'refuted');
     expect(refuted.map((one) => one.obligation)).toEqual([1, 3]);
   });
+
+  it('is not left in the bag once it is crimped together with another one, though the two hang loose', () => {
+    const kit = bench({
+      parts: ['DT: { is: terminal, size: 0.5..2 mm2, wires: 2 }'],
+      bagParts: 'DT: 1',
+      bagWires: ['b: { from: A, to: B, size: 0.5 mm2 }', 'c: { from: A, to: B, size: 0.5 mm2 }'],
+      work: ['do: strip, end: b@A', 'do: strip, end: c@A', 'do: fit terminal, ends: [b@A, c@A], with: DT'],
+      wanted: asFound,
+    });
+    const refuted = verdictOf(kit).obligations.filter((one) => one.verdict === 'refuted');
+    expect(refuted.map((one) => one.obligation)).toContain(3);
+  });
 });

@@ -380,12 +380,14 @@ function markServing(
       if (serving[half >> 1] === beingJudged) serving[half >> 1] = stated && places > 1 ? serves : idle;
 }
 
-/** A kit wire that was left in the bag: whole, and both its ends still loose. */
+/** A kit wire that was left in the bag: whole, and both its ends still loose and by themselves. */
 export function isUnusedKitWire(rework: Rework, wire: number): boolean {
   const { job } = rework;
   if (job.wires[wire]?.origin !== 'kit' || rework.pieceThere[wire] !== 1 || rework.jointsOn(wire).length > 0)
     return false;
-  return (job.wires[wire]?.ends ?? []).every((end) => rework.isFree(end));
+  return (job.wires[wire]?.ends ?? []).every(
+    (end) => rework.isFree(end) && rework.endsOf(rework.endTerminal[end] ?? -1).length < 2,
+  );
 }
 
 /** Another rating, or one that cannot be compared, is a change; the same fuse put back is not. */
