@@ -1,6 +1,9 @@
 import type { Face } from '../face/index.ts';
 import type { Span } from '../text/index.ts';
 import type { Colour, Size } from '../value/index.ts';
+import type { WireMaterial, WireStrands } from './wire-data.ts';
+
+export type { WireMaterial, WireStrands };
 
 /** Where a thing comes from: the machine as found, or the kit's bag. */
 export type Origin = 'stock' | 'kit';
@@ -215,17 +218,6 @@ export interface Supply {
   /** Ohms inside it. */
   readonly ohm: number | null;
 }
-
-/** What a conductor is made of. */
-export type WireMaterial = 'copper' | 'tinned-copper' | 'aluminium';
-
-/** Which published text gives the resistance of a conductor. */
-export type WireStrands =
-  | 'formula'
-  | 'iec60228-class5'
-  | 'iec60228-class1-2'
-  | 'iso6722'
-  | 'ac4313-table-11-9';
 
 /** Kinds of joint with an allowance of their own. */
 export type JointKind = 'crimp' | 'contact' | 'splice' | 'stud';

@@ -1,6 +1,6 @@
 import type * as z from 'zod';
 import type { Diagnostic } from '../text/index.ts';
-import { nearestName } from '../text/index.ts';
+import { makeDiagnostic, nearestName } from '../text/index.ts';
 import { kitSchema, wireSchema } from './kit-schema.ts';
 import { entryOf, type Located, type LocatedEntry, withEntry } from './located.ts';
 import { plainOf, protoStandIn } from './plain-of.ts';
@@ -46,16 +46,14 @@ function checkFoundation(document: Located): readonly Diagnostic[] {
   const hasStock = entries.has('stock');
   if (hasStock === (before === undefined)) return [];
   return [
-    {
+    makeDiagnostic({
       code: 'form',
-      severity: 'error',
       message: hasStock ? 'the kit file has both `stock` and `before`' : 'the kit file lacks `stock`',
       span: hasStock ? (before?.keySpan ?? null) : document.span,
-      related: [],
       help: hasStock
         ? 'what another kit leaves is the whole stock: keep one of them'
         : 'or `before`, where it stands on another kit',
-    },
+    }),
   ];
 }
 

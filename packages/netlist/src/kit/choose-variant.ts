@@ -97,6 +97,12 @@ export function chooseVariant(
   return { value, diagnostics, picked };
 }
 
+/** Whether a variant has the value that a condition `axis=value` asks for. */
+export function meetsCondition({ values }: Variant, condition: string): boolean {
+  const equals = condition.indexOf('=');
+  return values.get(condition.slice(0, equals)) === condition.slice(equals + 1);
+}
+
 /** What was done at one choice: the entry that was picked, or whether a row with `only` stays. */
 export type Picked = LocatedEntry | 'kept' | 'dropped';
 

@@ -13,6 +13,7 @@ import {
   type LocatedText,
   rowsUnder,
   textOf,
+  textsBelow,
   textsUnder,
   textUnder,
   withEntry,
@@ -222,14 +223,6 @@ function labelsOfConnectors(sections: readonly (Located | null)[]): ReadonlyMap<
     }
   }
   return lists;
-}
-
-/** Every scalar of a value, whichever variant it is for; the form of a kit file bounds the depth. */
-function textsBelow(node: Located | null): readonly LocatedText[] {
-  if (node === null) return [];
-  if (node.kind === 'text') return [node];
-  if (node.kind === 'list') return node.items.flatMap(textsBelow);
-  return [...node.entries.values()].flatMap((entry) => textsBelow(entry.value));
 }
 
 function namesWithoutCavities(document: Located, sections: readonly (Located | null)[]): ReadonlySet<string> {

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { faceSchema } from '../face/index.ts';
+import { wireMaterials, wireStrands } from '../harness/wire-data.ts';
 
 /*
  * The shape of a kit file after the values that differ by variant have been chosen. Every scalar is text: what a
@@ -20,9 +21,9 @@ const only = texts.optional().describe('axis=value conditions that must all hold
 const note = text.optional();
 const namesOf = <T extends z.ZodType>(row: T) => z.record(z.string(), row);
 
-const material = z.enum(['copper', 'tinned-copper', 'aluminium']).describe('of the conductor');
+const material = z.enum(wireMaterials).describe('of the conductor');
 const strands = z
-  .enum(['formula', 'iec60228-class5', 'iec60228-class1-2', 'iso6722', 'ac4313-table-11-9'])
+  .enum(wireStrands)
   .describe('which published text gives its resistance; formula: resistivity over area');
 const joints = z.union([
   text,

@@ -1,5 +1,6 @@
 import { Rework } from '../rework/rework.ts';
 import { type Diagnostic, makeDiagnostic, type Source } from '../text/index.ts';
+import { meetsCondition } from './choose-variant.ts';
 import type { TableLoader } from './embed-tables.ts';
 import { inputDigest } from './input-digest.ts';
 import type { KitBelow, KitFile, KitVariant } from './kit-file.ts';
@@ -9,6 +10,7 @@ import {
   type Located,
   type LocatedText,
   rowsUnder,
+  textsBelow,
   textsUnder,
   textUnder,
   withEntry,
@@ -83,9 +85,9 @@ export class KitsBelow {
     const before = entryOf(document, 'before');
     const [name, digest] = [textUnder(before, 'kit'), textUnder(before, 'digest')];
     const isNamed = before !== null && name !== null && digest !== null;
-    // A stock of its own beside it is complained of as a matter of form.
-    if (!isNamed || entryOf(document, 'stock') !== null) return { document, below: null, diagnostics };
     const refused = (): Stood => ({ document, below: null, diagnostics });
+    // A stock of its own beside it is complained of as a matter of form.
+    if (!isNamed || entryOf(document, 'stock') !== null) return refused();
     const file = joined('', name.text);
     if (this.#chain.includes(file)) {
       complain('before-cycle', `\`${name.text}\` stands on itself`, name, chainWords([...this.#chain, file]));
@@ -137,9 +139,8 @@ export class KitsBelow {
       complain('before-unusable', `\`${name.text}\` leaves no finished harness: ${lacks}`, name);
       return refused();
     }
-    const own = entryOf(document, 'parts');
     for (const { key, keySpan } of rowsUnder(document, 'parts')) {
-      if (rowsUnder(withParts(parts), 'parts').some((one) => one.key === key))
+      if (entryOf(parts, key) !== null)
         diagnostics.push(
           makeDiagnostic({
             code: 'written-twice',
@@ -149,7 +150,7 @@ export class KitsBelow {
           }),
         );
     }
-    const merged = mergedParts(parts, own);
+    const merged = mergedParts(parts, entryOf(document, 'parts'));
     const withStock = withEntry(document, ['stock'], stock);
     return {
       document: merged === null ? withStock : withEntry(withStock, ['parts'], merged),
@@ -168,9 +169,7 @@ export class KitsBelow {
       node.text.split(/[\s,]+/).filter((one) => one !== ''),
     );
     const found = kit.variants.filter(({ variant }) =>
-      conditions.every(
-        (one) => variant.values.get(one.slice(0, one.indexOf('='))) === one.slice(one.indexOf('=') + 1),
-      ),
+      conditions.every((condition) => meetsCondition(variant, condition)),
     );
     const [only] = found;
     if (only !== undefined && found.length === 1) return only;
@@ -236,13 +235,6 @@ function kitsNamed(node: Located | null): readonly LocatedText[] {
   );
 }
 
-function textsBelow(node: Located): readonly LocatedText[] {
-  if (node.kind === 'text') return [node];
-  return (node.kind === 'list' ? node.items : [...node.entries.values()].map(({ value }) => value)).flatMap(
-    textsBelow,
-  );
-}
-
 /** A name within a folder without the `.` of those who write `./a.yaml`. */
 function joined(folder: string, name: string): string {
   return [...folder.split('/'), ...name.split(/[/\\]/)].filter((one) => one !== '' && one !== '.').join('/');
@@ -254,15 +246,6 @@ function chainWords(chain: readonly string[]): string {
 
 function isDigest(text: string): boolean {
   return /^(?:[0-9a-f]{12}|[0-9a-f]{64})$/i.test(text);
-}
-
-function withParts(parts: Located | null): Located | null {
-  if (parts === null) return null;
-  return {
-    kind: 'map',
-    entries: new Map([['parts', { key: 'parts', keySpan: null, value: parts }]]),
-    span: null,
-  };
 }
 
 function mergedParts(below: Located | null, own: Located | null): Located | null {

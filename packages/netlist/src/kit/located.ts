@@ -89,6 +89,14 @@ export function textsUnder(node: Located | null | undefined, key: string): reado
   return itemsUnder(node, key).filter((item): item is LocatedText => item.kind === 'text');
 }
 
+/** Every text of a value, whichever variant it is for; the form of a kit file bounds the depth. */
+export function textsBelow(node: Located | null): readonly LocatedText[] {
+  if (node === null) return [];
+  if (node.kind === 'text') return [node];
+  if (node.kind === 'list') return node.items.flatMap(textsBelow);
+  return [...node.entries.values()].flatMap(({ value }) => textsBelow(value));
+}
+
 /** The entries of the map under `key`, in the order written. */
 export function rowsUnder(node: Located | null | undefined, key: string): readonly LocatedEntry[] {
   const value = entryOf(node, key);

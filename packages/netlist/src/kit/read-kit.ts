@@ -1,6 +1,6 @@
 import type { Diagnostic, Source } from '../text/index.ts';
-import { sortDiagnostics } from '../text/index.ts';
-import { chooseVariant, type Variant, variantAxes, variantsOf } from './choose-variant.ts';
+import { makeDiagnostic, sortDiagnostics } from '../text/index.ts';
+import { chooseVariant, meetsCondition, type Variant, variantAxes, variantsOf } from './choose-variant.ts';
 import { embedTables, type TableLoader } from './embed-tables.ts';
 import type { KitFile, KitVariant } from './kit-file.ts';
 import { KitsBelow } from './kits-below.ts';
@@ -64,32 +64,24 @@ function resolveOnChain(
   const all = variantsOf(document);
   found.push(...all.diagnostics);
   const variants = (all.value ?? []).filter((variant) =>
-    wanted.every((condition) => meets(condition, variant)),
+    wanted.every((condition) => meetsCondition(variant, condition)),
   );
   for (const condition of wanted) {
     const [name = '', value = ''] = condition.split('=');
     const axis = axes.find((one) => one.name === name);
     if (axis === undefined || !axis.values.some((one) => one.name === value)) {
       const known = axes.flatMap((one) => one.values.map((each) => `${one.name}=${each.name}`));
-      found.push({
-        code: 'variant',
-        severity: 'error',
-        message: `this kit has no variant \`${condition}\``,
-        span: null,
-        related: [],
-        help: known.length === 0 ? 'the kit has no variants' : `one of: ${known.join(', ')}`,
-      });
+      found.push(
+        makeDiagnostic({
+          code: 'variant',
+          message: `this kit has no variant \`${condition}\``,
+          help: known.length === 0 ? 'the kit has no variants' : `one of: ${known.join(', ')}`,
+        }),
+      );
     }
   }
   if (variants.length === 0 && found.length === 0) {
-    found.push({
-      code: 'variant',
-      severity: 'error',
-      message: 'no variant matches',
-      span: null,
-      related: [],
-      help: null,
-    });
+    found.push(makeDiagnostic({ code: 'variant', message: 'no variant matches' }));
   }
   const below = new KitsBelow(
     load,
@@ -165,11 +157,6 @@ function distinct(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
     help: null,
   };
   return [...all.slice(0, kitLimits.diagnostics), more];
-}
-
-function meets(condition: string, variant: Variant): boolean {
-  const equals = condition.indexOf('=');
-  return variant.values.get(condition.slice(0, equals)) === condition.slice(equals + 1);
 }
 
 /** The variants that a declared pairing compares the asked ones with. */

@@ -1,6 +1,6 @@
 import type { Job } from '../harness/job.ts';
 import { resolveJob } from '../resolve/resolve-job.ts';
-import type { Diagnostic } from '../text/index.ts';
+import { type Diagnostic, makeDiagnostic } from '../text/index.ts';
 import { checkDocument } from './check-document.ts';
 import { chooseVariant, type Picked, type Variant, type VariantAxis } from './choose-variant.ts';
 import type { EmbeddedTables } from './embed-tables.ts';
@@ -108,14 +108,11 @@ function picksByName(): (picked: Picked) => string {
 }
 
 function tooMany(variants: number): Diagnostic {
-  return {
+  return makeDiagnostic({
     code: 'too-many',
-    severity: 'error',
     message: `the kits and variants of one run hold more than ${kitLimits.conductors} conductors together`,
-    span: null,
-    related: [],
     help: variants > 1 ? 'judge fewer variants in a run, with `--variant axis=value`' : null,
-  };
+  });
 }
 
 /** Whether a complaint about a name is not only an echo of a wrong form at the same place, or of one without a place. */

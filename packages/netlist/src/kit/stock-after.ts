@@ -1,7 +1,16 @@
 import type { Job, Piece, Position, Wire, Zone } from '../harness/job.ts';
+import { onceForLists } from '../harness/once-for-lists.ts';
 import type { Rework } from '../rework/rework.ts';
 import { bareEnd } from './kit-schema.ts';
-import { entryOf, type Located, type LocatedEntry, type LocatedMap, rowsUnder, textOf } from './located.ts';
+import {
+  entryOf,
+  type Located,
+  type LocatedEntry,
+  type LocatedMap,
+  rowsUnder,
+  textOf,
+  textsUnder,
+} from './located.ts';
 
 /**
  * The harness that a kit leaves, as the stock of a further kit: rows as a person would write them. What the first kit says
@@ -83,16 +92,11 @@ function listOf(texts: readonly string[]): Located | null {
 
 function specialRow({ value }: LocatedEntry, rework: Rework): Located {
   const { job } = rework;
-  const named = entryOf(value, 'wires');
-  const names = new Set(
-    (named?.kind === 'list' ? named.items : [named]).flatMap((one) =>
-      one?.kind === 'text' ? [one.text] : [],
-    ),
-  );
+  const names = new Set(textsUnder(value, 'wires').map(({ text }) => text));
   const pieces = job.pieces.filter(
     ({ wire }, index) => rework.pieceThere[index] === 1 && names.has(job.wires[wire]?.name ?? ''),
   );
-  return changed(value, [['wires', listOf(pieces.map(({ name }) => name)) ?? named]]);
+  return changed(value, [['wires', listOf(pieces.map(({ name }) => name)) ?? entryOf(value, 'wires')]]);
 }
 
 function connectorsOf(rows: readonly Row[], rework: Rework): LocatedMap {
@@ -264,11 +268,17 @@ function homeNow(piece: Piece, end: number, rework: Rework): string {
   return isSame ? `other ${name}` : name;
 }
 
+/** Addresses and joints, which no loose end may be called like. */
+const pointNames = onceForLists(
+  ({ places, joints }): ReadonlySet<string> =>
+    new Set([...places.map(({ address }) => address), ...joints.map(({ name }) => name)]),
+);
+
 /** An end that left its place keeps the words of its home, without the colon of an address. */
 function looseName(end: number, { job }: Rework): string {
   const there = job.ends[end];
   const home = (there?.name.slice(there.name.indexOf('@') + 1) ?? '').replaceAll(':', ' ');
-  const taken = new Set([...job.places.map(({ address }) => address), ...job.joints.map(({ name }) => name)]);
+  const taken = pointNames(job);
   let name = there?.home.kind === 'cut' ? 'cut' : home;
   while (taken.has(name)) name = `${name} end`;
   return name;

@@ -1,4 +1,5 @@
-import type { DropAllowance, WireMaterial, WireStrands } from '../harness/job.ts';
+import type { DropAllowance } from '../harness/job.ts';
+import { type WireMaterial, type WireStrands, wireMaterials, wireStrands } from '../harness/wire-data.ts';
 import { type Located, textUnder } from '../kit/located.ts';
 import { parseQuantity, type QuantityUnit } from '../value/index.ts';
 import type { Complaints } from './complaints.ts';
@@ -53,17 +54,11 @@ function percentOf(text: string): number | null {
 /** The material that a row says, or null. */
 export function materialUnder(row: Located | null): WireMaterial | null {
   const text = textUnder(row, 'material')?.text;
-  return text === 'copper' || text === 'tinned-copper' || text === 'aluminium' ? text : null;
+  return wireMaterials.find((one) => one === text) ?? null;
 }
 
 /** The text that gives the resistance, as a row says it, or null. */
 export function strandsUnder(row: Located | null): WireStrands | null {
   const text = textUnder(row, 'strands')?.text;
-  return text === 'formula' ||
-    text === 'iec60228-class5' ||
-    text === 'iec60228-class1-2' ||
-    text === 'iso6722' ||
-    text === 'ac4313-table-11-9'
-    ? text
-    : null;
+  return wireStrands.find((one) => one === text) ?? null;
 }

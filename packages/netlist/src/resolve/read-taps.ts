@@ -1,29 +1,24 @@
 import type { Position } from '../harness/job.ts';
-import { bareEnd } from '../kit/kit-schema.ts';
 import { type Located, type LocatedEntry, rowsUnder, textUnder } from '../kit/located.ts';
-import { parseLength } from '../value/index.ts';
 import { checkName, isTaken } from './check-name.ts';
 import type { HarnessBuilder } from './harness-builder.ts';
 import { zoneUnder } from './read-parts.ts';
-import { partUnder } from './read-wires.ts';
-import { orderAlong } from './wire-position.ts';
+import { coverUnder, partUnder } from './read-wires.ts';
+import { orderAlong, readAlong } from './wire-position.ts';
 
 /** Gives the taps of the stock harness their names, before the wires that come from them are read. */
 export function readTaps(section: Located | null, builder: HarnessBuilder): void {
   for (const entry of rowsUnder(section, 'taps')) {
     if (!checkName(entry, 'tap', builder) || isTaken(entry, builder)) continue;
-    const cover = textUnder(entry.value, 'cover');
-    const isBare = cover?.text === bareEnd;
-    if (cover !== null && !isBare && !builder.parts.has(cover.text))
-      builder.complaints.unknown('part', cover.text, cover.span, builder.parts.keys());
+    const cover = coverUnder(entry.value, 'cover', builder);
     builder.addJoint({
       name: entry.key,
       kind: 'tap',
       part: partUnder(entry.value, 'with', 'tap', builder)?.text ?? null,
       origin: 'stock',
       zone: zoneUnder(entry.value),
-      before: cover === null ? 'crimped' : isBare ? 'wound' : 'covered wound',
-      cover: isBare ? null : (cover?.text ?? null),
+      before: cover === undefined ? 'crimped' : cover === null ? 'wound' : 'covered wound',
+      cover: cover ?? null,
     });
   }
 }
@@ -75,29 +70,20 @@ function placedTap(entry: LocatedEntry, joint: number, builder: HarnessBuilder):
     complaints.unknown('wire of the stock', on.text, on.span, stock);
     return null;
   }
-  const match = /^(.*?)\s+from\s+(.+)$/.exec(at.text);
-  const length = match === null ? null : parseLength(match[1] ?? '');
   const homes = row.ends.map((end) => (builder.ends[end]?.name ?? '').slice(row.name.length + 1));
-  if (match === null || length === null || !length.ok) {
-    complaints.error(
-      'position',
-      `\`${at.text}\` is no position along a wire`,
-      at.span,
-      `write it as \`80 mm from ${homes[0] ?? ''}\`, from one of its ends`,
-    );
-    return null;
-  }
-  const side = homes.indexOf((match[2] ?? '').trim());
+  const along = readAlong(at, homes[0] ?? '', complaints);
+  if (along === null) return null;
+  const side = homes.indexOf(along.from);
   if (side < 0) {
     complaints.error(
       'position',
-      `\`${row.name}\` has no end \`${(match[2] ?? '').trim()}\``,
+      `\`${row.name}\` has no end \`${along.from}\``,
       at.span,
       `measure from ${homes.map((home) => `\`${home}\``).join(' or ')}`,
     );
     return null;
   }
-  const position: Position = { fromEnd: side === 0 ? 0 : 1, mm: length.value.mm };
+  const position: Position = { fromEnd: side === 0 ? 0 : 1, mm: along.mm };
   if (position.mm <= 0 || (row.lengthMm !== null && position.mm >= row.lengthMm)) {
     complaints.error(
       'position',

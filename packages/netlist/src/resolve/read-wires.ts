@@ -146,8 +146,8 @@ function readEnd(
   return end;
 }
 
-/** What covers a loose end: a part, null for `none`, or undefined where the row says nothing of it. */
-function coverUnder(row: Located, key: string, builder: HarnessBuilder): string | null | undefined {
+/** What covers a loose end or the wound of a tap: a part, null for `none`, or undefined where the row says nothing of it. */
+export function coverUnder(row: Located, key: string, builder: HarnessBuilder): string | null | undefined {
   const node = textUnder(row, key);
   if (node === null) return undefined;
   if (node.text === bareEnd) return null;

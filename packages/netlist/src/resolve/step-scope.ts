@@ -1,8 +1,7 @@
 import type { Position } from '../harness/job.ts';
 import type { LocatedText } from '../kit/located.ts';
-import { parseLength } from '../value/index.ts';
 import type { HarnessBuilder } from './harness-builder.ts';
-import { orderAlong } from './wire-position.ts';
+import { orderAlong, readAlong } from './wire-position.ts';
 
 /** A point along a piece: one of its ends, or the mark of a tap. */
 interface Station {
@@ -149,18 +148,9 @@ export class StepScope {
     const piece = this.#find(wire);
     if (piece === null || at === null) return null;
     const { complaints } = this.#builder;
-    const match = /^(.*?)\s+from\s+(.+)$/.exec(at.text);
-    const length = match === null ? null : parseLength(match[1] ?? '');
-    if (match === null || length === null || !length.ok) {
-      complaints.error(
-        'position',
-        `\`${at.text}\` is no position along a wire`,
-        at.span,
-        'write it as `80 mm from K10:4`, from one of its ends',
-      );
-      return null;
-    }
-    const label = (match[2] ?? '').trim();
+    const along = readAlong(at, 'K10:4', complaints);
+    if (along === null) return null;
+    const { from: label, mm } = along;
     const last = piece.stations.length - 1;
     const side =
       piece.stations[0]?.label.includes(label) === true
@@ -185,10 +175,10 @@ export class StepScope {
     const away = (reference.fromEnd === 0) === forward;
     const position: Position = {
       fromEnd: reference.fromEnd,
-      mm: reference.mm + (away ? 1 : -1) * length.value.mm,
+      mm: reference.mm + (away ? 1 : -1) * mm,
     };
     const wireLength = this.#builder.wires[piece.wire]?.lengthMm ?? null;
-    if (length.value.mm <= 0 || position.mm < 0 || (wireLength !== null && position.mm >= wireLength)) {
+    if (mm <= 0 || position.mm < 0 || (wireLength !== null && position.mm >= wireLength)) {
       complaints.error(
         'position',
         `\`${at.text}\` is not on \`${piece.name}\``,

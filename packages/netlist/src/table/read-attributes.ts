@@ -1,3 +1,4 @@
+import { wireMaterials, wireStrands } from '../harness/wire-data.ts';
 import { quoteText } from '../text/index.ts';
 import { type Parsed, parseLength, parseQuantity, type QuantityUnit } from '../value/index.ts';
 import type { ParsedCell } from './pin-table.ts';
@@ -31,15 +32,13 @@ const readings: Readonly<Record<AttributeColumn, Reading>> = {
   from_cover: { is: 'name' },
   to_cover: { is: 'name' },
   material: word(
-    'copper',
+    ...wireMaterials,
     ['cu', 'copper'],
-    'tinned-copper',
     ['tinned copper', 'tinned-copper'],
-    'aluminium',
     ['aluminum', 'aluminium'],
     ['al', 'aluminium'],
   ),
-  strands: word('formula', 'iec60228-class5', 'iec60228-class1-2', 'iso6722', 'ac4313-table-11-9'),
+  strands: word(...wireStrands),
   temperature: degrees,
   insulation_rating: degrees,
   capacity: { is: 'quantity', unit: 'A' },

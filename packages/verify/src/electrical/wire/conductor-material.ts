@@ -1,7 +1,8 @@
+import type { WireMaterial } from '@loomproof/netlist';
 import type { Published } from './published.ts';
 
 /** What a conductor is made of. Tinned copper has no formula here, since the coating's part is not known. */
-export type ConductorMaterial = 'copper' | 'tinned-copper' | 'aluminium';
+export type ConductorMaterial = WireMaterial;
 
 /** The constants of one material. */
 export interface MaterialConstants extends Published {

@@ -1,3 +1,4 @@
+import type { WireStrands } from '@loomproof/netlist';
 import { ElectricalMisuseError } from '../electrical-misuse-error.ts';
 import { ac4313Table119 } from './ac4313-table-11-9.ts';
 import { awgToMm2 } from './awg.ts';
@@ -13,12 +14,7 @@ import { temperatureFactor } from './temperature-factor.ts';
  * standard. `iso6722`: the greatest allowed for road-vehicle cable. `ac4313-table-11-9`: tin-plated aircraft wire by
  * gauge. The strand class is part of the choice.
  */
-export type ResistanceBasis =
-  | 'formula'
-  | 'iec60228-class5'
-  | 'iec60228-class1-2'
-  | 'iso6722'
-  | 'ac4313-table-11-9';
+export type ResistanceBasis = WireStrands;
 
 /** One conductor. */
 export interface Conductor {
