@@ -70,8 +70,15 @@ export class Phone {
   }
 }
 
+/**
+ * Between two files that a page saves: on a quiet machine chromium was seen to drop one of many in quick succession, without
+ * a word. Its limit is ten a second (from memory).
+ */
+const saveMs = 120;
+
 /** The text of a file that a button gives. */
 export async function downloaded(page: Page, button: string): Promise<string> {
+  await page.waitForTimeout(saveMs);
   const [download] = await Promise.all([page.waitForEvent('download'), page.locator(button).click()]);
   return readFileSync(await download.path(), 'utf8');
 }
