@@ -1,3 +1,4 @@
+export { appendTo } from './append-to.ts';
 export {
   type CavitySight,
   type Face,

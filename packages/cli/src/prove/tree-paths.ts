@@ -1,3 +1,4 @@
+import { appendTo } from '@loomproof/netlist';
 import type { PathHop } from '@loomproof/verify';
 
 /**
@@ -9,11 +10,7 @@ import type { PathHop } from '@loomproof/verify';
  */
 export function treePaths(hops: readonly PathHop[]): readonly (readonly PathHop[])[] {
   const onward = new Map<string, PathHop[]>();
-  for (const hop of hops) {
-    const list = onward.get(hop.from);
-    if (list === undefined) onward.set(hop.from, [hop]);
-    else list.push(hop);
-  }
+  for (const hop of hops) appendTo(onward, hop.from, hop);
   const paths: PathHop[][] = [];
   const starts: PathHop[] = [...(onward.get(hops[0]?.from ?? '') ?? [])].reverse();
   for (let start = starts.pop(); start !== undefined; start = starts.pop()) {

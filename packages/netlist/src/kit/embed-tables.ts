@@ -1,3 +1,4 @@
+import { appendTo } from '../append-to.ts';
 import { Complaints } from '../resolve/complaints.ts';
 import { readLabels } from '../resolve/read-labels.ts';
 import { type PinTableEnd, type PinTableRow, readPinTable } from '../table/index.ts';
@@ -111,11 +112,7 @@ function withWires(
   if (document.kind !== 'map' || part?.kind !== 'map') return document;
   const wires = new Map<string, LocatedEntry>(rowsUnder(part, 'wires').map((entry) => [entry.key, entry]));
   const byName = new Map<string, PinTableRow[]>();
-  for (const row of rows) {
-    const same = byName.get(row.wire.raw);
-    if (same === undefined) byName.set(row.wire.raw, [row]);
-    else same.push(row);
-  }
+  for (const row of rows) appendTo(byName, row.wire.raw, row);
   for (const [name, same] of byName) {
     const [first, ...others] = same;
     if (first === undefined) continue;

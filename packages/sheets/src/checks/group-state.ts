@@ -1,3 +1,4 @@
+import { appendTo } from '@loomproof/netlist';
 import type { Bands } from '@loomproof/verify';
 import { judgeReading } from './judge-reading.ts';
 import type { TakenReading } from './work-record.ts';
@@ -44,12 +45,7 @@ export function groupState(
   bands: Bands,
 ): GroupState {
   const byPair = new Map<string, TakenReading[]>();
-  for (const one of readings) {
-    const key = pairOf(one);
-    const list = byPair.get(key);
-    if (list === undefined) byPair.set(key, [one]);
-    else list.push(one);
-  }
+  for (const one of readings) appendTo(byPair, pairOf(one), one);
   const own = checks.map((check) => byPair.get(pairOf(check)) ?? []);
   const found = checks.map((check, index) => stateOf(check, own[index] ?? [], bands));
   const at = new Map(checks.map(({ number }, index) => [number, index]));

@@ -1,4 +1,4 @@
-import type { Job, KitVariant, Side } from '@loomproof/netlist';
+import { appendTo, type Job, type KitVariant, type Side } from '@loomproof/netlist';
 import {
   type Bands,
   defaultBands,
@@ -193,11 +193,7 @@ export function workChecks(
 /** One look for all mistakes that it shows. */
 function looksFor(faults: readonly { readonly words: string; readonly shownBy: string }[]): readonly Look[] {
   const found = new Map<string, string[]>();
-  for (const { words, shownBy } of faults) {
-    const covers = found.get(shownBy);
-    if (covers === undefined) found.set(shownBy, [words]);
-    else covers.push(words);
-  }
+  for (const { words, shownBy } of faults) appendTo(found, shownBy, words);
   return [...found].map(([what, covers]) => ({ what, covers }));
 }
 

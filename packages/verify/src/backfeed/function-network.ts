@@ -1,4 +1,4 @@
-import type { Job, Rework } from '@loomproof/netlist';
+import { appendTo, type Job, type Rework } from '@loomproof/netlist';
 import type { StateVariable } from './state-variables.ts';
 
 /** What joins two nodes of a {@link FunctionNetwork}. */
@@ -84,19 +84,17 @@ export function functionNetwork(
   const missing = missingSupplies(job);
   if (missing.length > 0) return { kind: 'missing', missing };
   const nodeOf = withChassis(job, labels);
-  const chassis = job.places.findIndex((one) => one.chassis);
-  const returnPlaces = job.supplies.map(({ returnPlace }) => (returnPlace < 0 ? chassis : returnPlace));
+  const returnPlaces = placesOfReturns(job);
   const returns = [...new Set(returnPlaces.map((place) => nodeOf[place] ?? -1))];
   const fixed = new Map<number, number>(returns.map((node) => [node, 0]));
   const returnOf = new Map<number, number>(returns.map((node) => [node, node]));
   const pinsAt = new Map<number, SourcePin[]>();
   let rank = 0;
   const pin = (name: string, node: number, place: number): void => {
-    push(pinsAt, node, { name, node, place, rank });
+    appendTo(pinsAt, node, { name, node, place, rank });
     rank += 1;
   };
-  for (const node of returns)
-    pin('return', node, returnPlaces.find((place) => nodeOf[place] === node) ?? chassis);
+  for (const node of returns) pin('return', node, returnPlaces.find((place) => nodeOf[place] === node) ?? -1);
   for (const [index, supply] of job.supplies.entries())
     for (const place of supply.places) {
       const node = nodeOf[place] ?? -1;
@@ -180,15 +178,15 @@ export function functionNetwork(
   const atPlace = new Map<number, number[]>();
   for (const [index, branch] of branches.entries()) {
     const element = job.elements[branch.element];
-    if (element === undefined) push(atPlace, branch.place, index);
+    if (element === undefined) appendTo(atPlace, branch.place, index);
     else {
       branchOf.set(branch.element, index);
-      push(atPlace, element.from, index);
-      if (element.to !== element.from) push(atPlace, element.to, index);
+      appendTo(atPlace, element.from, index);
+      if (element.to !== element.from) appendTo(atPlace, element.to, index);
     }
-    if (branch.coil >= 0) push(workedBy, branch.coil, index);
-    if (!fixed.has(branch.from)) push(branchesAt, branch.from, index);
-    if (!fixed.has(branch.to) && branch.to !== branch.from) push(branchesAt, branch.to, index);
+    if (branch.coil >= 0) appendTo(workedBy, branch.coil, index);
+    if (!fixed.has(branch.from)) appendTo(branchesAt, branch.from, index);
+    if (!fixed.has(branch.to) && branch.to !== branch.from) appendTo(branchesAt, branch.to, index);
   }
   return {
     kind: 'network',
@@ -212,12 +210,6 @@ export function functionNetwork(
 
 const none: readonly never[] = [];
 
-function push<T>(map: Map<number, T[]>, key: number, item: T): void {
-  const list = map.get(key);
-  if (list === undefined) map.set(key, [item]);
-  else list.push(item);
-}
-
 /** Whether a place is there: what the kit brings is not, before the work. */
 function there(job: Job, place: number, time: number): boolean {
   return time > 0 || job.places[place]?.origin === 'stock';
@@ -230,6 +222,12 @@ function missingSupplies(job: Job): readonly string[] {
     ...(one.volts === null ? [`the volts of ${one.name}`] : []),
     ...(one.returnPlace < 0 && noChassis ? [`the return of ${one.name}`] : []),
   ]);
+}
+
+/** Where the current of each supply comes back: the place that is said, else chassis metal; -1 where there is neither. */
+export function placesOfReturns({ places, supplies }: Job): readonly number[] {
+  const chassis = places.findIndex((one) => one.chassis);
+  return supplies.map(({ returnPlace }) => (returnPlace < 0 ? chassis : returnPlace));
 }
 
 /** The nets of all places, with chassis metal as one net whatever copper hangs on it. */

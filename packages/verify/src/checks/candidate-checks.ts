@@ -1,3 +1,4 @@
+import { appendTo } from '@loomproof/netlist';
 import type { Expected } from '../readings/harness-state.ts';
 import type { Check } from './check.ts';
 import type { FaultTable } from './fault-table.ts';
@@ -12,6 +13,11 @@ export function differs(designed: Expected, faulty: Expected): boolean {
   return designed !== 'unsure' && designed !== 'between' && faulty !== 'unsure' && faulty !== designed;
 }
 
+/** A number for two points of so many; the same both ways round where red and black exchanged read the same. */
+export function pairKey(a: number, b: number, count: number, bothWays: boolean): number {
+  return a < b || bothWays ? a * count + b : b * count + a;
+}
+
 /**
  * Every check that shows at least one fault. Of checks that show the very same faults only the first is kept. Cost
  * follows the pairs of points whose relation some fault changes where readings are of copper only.
@@ -20,7 +26,7 @@ export function candidateChecks(table: FaultTable): readonly Candidate[] {
   const count = table.points.length;
   const shows = new Map<number, number[]>();
   const note = (a: number, b: number, fault: number): void => {
-    const key = a < b || table.designed.bothWays ? a * count + b : b * count + a;
+    const key = pairKey(a, b, count, table.designed.bothWays);
     const list = shows.get(key);
     if (list === undefined) shows.set(key, [fault]);
     else if (list[list.length - 1] !== fault) list.push(fault);
@@ -57,9 +63,7 @@ function changedPairs(before: Int32Array, after: Int32Array): readonly (readonly
     for (let point = 0; point < own.length; point += 1) {
       const block = blocks.get(own[point] as number) ?? new Map<number, number[]>();
       blocks.set(own[point] as number, block);
-      const cell = block.get(other[point] as number);
-      if (cell === undefined) block.set(other[point] as number, [point]);
-      else cell.push(point);
+      appendTo(block, other[point] as number, point);
     }
     for (const block of blocks.values()) {
       if (block.size < 2) continue;

@@ -1,5 +1,5 @@
-import { compareText } from '@loomproof/netlist';
-import { differs } from '../checks/candidate-checks.ts';
+import { appendTo, compareText } from '@loomproof/netlist';
+import { differs, pairKey } from '../checks/candidate-checks.ts';
 import type { FaultTable } from '../checks/fault-table.ts';
 import { finishNow, type LongWork } from '../checks/long-work.ts';
 import { setCover } from '../checks/set-cover.ts';
@@ -143,8 +143,7 @@ function knowsBetween(main: FaultTable, { a, b, table = main }: Reading): boolea
 }
 
 function keyOf(main: FaultTable, { a, b, table = main }: Reading): number {
-  const count = table.points.length;
-  return a < b || table.designed.bothWays ? a * count + b : b * count + a;
+  return pairKey(a, b, table.points.length, table.designed.bothWays);
 }
 
 /**
@@ -182,9 +181,7 @@ function sortOut(
   for (const one of readings) {
     const byPair = byTable.get(one.table ?? table) ?? new Map<number, Reading[]>();
     byTable.set(one.table ?? table, byPair);
-    const list = byPair.get(keyOf(table, one));
-    if (list === undefined) byPair.set(keyOf(table, one), [one]);
-    else list.push(one);
+    appendTo(byPair, keyOf(table, one), one);
   }
   const steady: Reading[] = [];
   const contradictory: Reading[] = [];
@@ -206,9 +203,7 @@ function grouped(
   const groups = new Map<string, Hypothesis[]>();
   for (const one of found) {
     const key = used.map(({ a, b, table = main }) => one.stateIn(table).expected(a, b)).join();
-    const list = groups.get(key);
-    if (list === undefined) groups.set(key, [one]);
-    else list.push(one);
+    appendTo(groups, key, one);
   }
   return [...groups.values()]
     .map((list) => [...list].sort(likelier))

@@ -16,27 +16,45 @@ export function cavityNeighbours(job: Job, place: number): readonly number[] {
   return [...new Set(found)].sort((a, b) => a - b);
 }
 
+/** A way in which a whole connector is misread. */
+export interface WayToMisread {
+  readonly kind: string;
+  readonly how: string;
+  /** The cavity that is taken for a cavity of the connector, or -1 where there is none. */
+  readonly hitOf: (place: number) => number;
+}
+
+/** The ways in which a connector may be misread: by its face, or counted from the other end where no face is given. */
+export function waysToMisread(job: Job, connector: number): readonly WayToMisread[] {
+  const half = job.connectors[connector];
+  if (half === undefined) return [];
+  if (half.face === null) {
+    const last = half.firstPlace * 2 + half.placeCount - 1;
+    return [{ kind: 'other end', how: 'counted from the other end', hitOf: (place) => last - place }];
+  }
+  const otherFace = job.connectors[half.counterpart]?.face ?? undefined;
+  return misreadings(half.face, otherFace).map(({ kind, sentence, cavities }) => ({
+    kind,
+    how: sentence,
+    hitOf: (place) => {
+      const label = cavities.get(job.places[place]?.label ?? '');
+      return label === undefined ? -1 : placeLabelled(job, connector, label);
+    },
+  }));
+}
+
 /** Cavities that a person may take for another one, each with the way of it. */
 export function cavitiesMistaken(
   job: Job,
   place: number,
 ): readonly { readonly hit: number; readonly how: string }[] {
   const there = job.places[place];
-  const connector = job.connectors[there?.connector ?? -1];
-  if (there === undefined || connector === undefined) return [];
+  if (there === undefined) return [];
   const found = new Map<number, string>();
   for (const one of cavityNeighbours(job, place)) found.set(one, 'the cavity next to it');
-  if (connector.face === null) {
-    const last = connector.firstPlace * 2 + connector.placeCount - 1;
-    const other = last - place;
-    if (other !== place && !found.has(other)) found.set(other, 'counted from the other end');
-  } else {
-    const otherFace = job.connectors[connector.counterpart]?.face ?? undefined;
-    for (const one of misreadings(connector.face, otherFace)) {
-      const label = one.cavities.get(there.label);
-      const hit = label === undefined ? -1 : placeLabelled(job, there.connector, label);
-      if (hit >= 0 && hit !== place && !found.has(hit)) found.set(hit, one.sentence);
-    }
+  for (const { how, hitOf } of waysToMisread(job, there.connector)) {
+    const hit = hitOf(place);
+    if (hit >= 0 && hit !== place && !found.has(hit)) found.set(hit, how);
   }
   return [...found].map(([hit, how]) => ({ hit, how })).sort((a, b) => a.hit - b.hit);
 }

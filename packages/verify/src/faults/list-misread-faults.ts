@@ -1,6 +1,6 @@
-import { type Job, misreadings } from '@loomproof/netlist';
+import type { Job } from '@loomproof/netlist';
 import { Names } from '../prove/names.ts';
-import { cavityNeighbours } from './cavity-neighbours.ts';
+import { cavityNeighbours, waysToMisread } from './cavity-neighbours.ts';
 import type { ListedFault, WorkFault } from './fault.ts';
 
 /** One way to misread a connector: which of its cavities are hit for which, places of the job. */
@@ -44,20 +44,18 @@ export function listMisreadFaults(job: Job): readonly ListedFault[] {
   };
   for (const [connector, places] of worked)
     if (places.length > 1)
-      for (const way of waysToMisread(job, connector, places))
-        add('connector misread', [connector], way, 'work');
+      for (const way of waysToHit(job, connector, places)) add('connector misread', [connector], way, 'work');
   for (const [connector, places] of built)
-    for (const way of waysToMisread(job, connector, places))
-      add('connector misread', [connector], way, 'bag');
+    for (const way of waysToHit(job, connector, places)) add('connector misread', [connector], way, 'bag');
   for (const [a, b] of connectorsOfRuns(job)) {
     const all = [a, b].map((one) => [...new Set([...(worked.get(one) ?? []), ...(built.get(one) ?? [])])]);
-    const others = waysToMisread(job, b, all[1] ?? []);
+    const others = waysToHit(job, b, all[1] ?? []);
     const where = [a, b].every((one) => !worked.has(one))
       ? 'bag'
       : [a, b].every((one) => !built.has(one))
         ? 'work'
         : 'both';
-    for (const way of waysToMisread(job, a, all[0] ?? [])) {
+    for (const way of waysToHit(job, a, all[0] ?? [])) {
       const alike = others.find((one) => one.kind === way.kind);
       if (alike !== undefined)
         add(
@@ -115,44 +113,21 @@ function placesByConnector(job: Job, places: readonly number[]): ReadonlyMap<num
   return new Map([...found].sort(([a], [b]) => a - b));
 }
 
-function waysToMisread(job: Job, connector: number, places: readonly number[]): readonly Way[] {
-  const { face, firstPlace, placeCount, counterpart } = job.connectors[connector] ?? {
-    face: null,
-    firstPlace: 0,
-    placeCount: 0,
-    counterpart: -1,
-  };
-  const labels = new Map<string, number>();
-  for (let place = firstPlace; place < firstPlace + placeCount; place += 1)
-    labels.set(job.places[place]?.label ?? '', place);
-  const last = firstPlace * 2 + placeCount - 1;
-  const all: readonly Way[] =
-    face === null
-      ? [
-          {
-            kind: 'other end',
-            how: 'counted from the other end',
-            hits: new Map(places.map((place) => [place, last - place])),
-          },
-        ]
-      : misreadings(face, job.connectors[counterpart]?.face ?? undefined).map(
-          ({ kind, sentence, cavities }) => ({
-            kind,
-            how: sentence,
-            hits: new Map(
-              places.map((place) => [
-                place,
-                labels.get(cavities.get(job.places[place]?.label ?? '') ?? '') ?? -1,
-              ]),
-            ),
-          }),
-        );
-  return all.filter(({ hits }) => {
-    const changed = [...hits].filter(([meant, hit]) => meant !== hit);
-    return (
-      changed.length > 0 && [...hits.values()].every((hit) => hit >= 0 && job.places[hit]?.blocked !== true)
-    );
-  });
+/** The ways in which some cavities of a connector are taken for others, where nobody notices at once. */
+function waysToHit(job: Job, connector: number, places: readonly number[]): readonly Way[] {
+  return waysToMisread(job, connector)
+    .map(({ kind, how, hitOf }) => ({
+      kind,
+      how,
+      hits: new Map(places.map((place) => [place, hitOf(place)])),
+    }))
+    .filter(({ hits }) => {
+      const all = [...hits];
+      return (
+        all.some(([meant, hit]) => meant !== hit) &&
+        all.every(([, hit]) => hit >= 0 && job.places[hit]?.blocked !== true)
+      );
+    });
 }
 
 /** Pairs of connectors between which wires run whose both ends the work or the bag seats. */

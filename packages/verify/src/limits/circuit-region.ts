@@ -1,5 +1,5 @@
-import type { Conducts, Job, Rework } from '@loomproof/netlist';
-import { withChassis } from '../backfeed/function-network.ts';
+import { appendTo, type Conducts, type Job, type Rework } from '@loomproof/netlist';
+import { placesOfReturns, withChassis } from '../backfeed/function-network.ts';
 import { conductorResistance } from '../electrical/index.ts';
 import type { Names } from '../prove/names.ts';
 import { copperLength } from './copper-length.ts';
@@ -92,11 +92,7 @@ export function circuitRegions(rework: Rework, view: Conducts, names: Names): re
     if (elements.size === 0) continue;
     const branchesAt = new Map<number, number[]>();
     for (const [index, { from, to }] of branches.entries())
-      for (const node of [from, to]) {
-        const list = branchesAt.get(node);
-        if (list === undefined) branchesAt.set(node, [index]);
-        else list.push(index);
-      }
+      for (const node of [from, to]) appendTo(branchesAt, node, index);
     regions.push({ branches, branchesAt, poles: held, missing: [...missing] });
   }
   return regions;
@@ -116,11 +112,7 @@ function elementsByPlace(rework: Rework): ReadonlyMap<number, readonly number[]>
   const at = new Map<number, number[]>();
   for (const [index, element] of rework.job.elements.entries()) {
     if (element.kind === 'fuse' && rework.fuseFitted[index] !== true) continue;
-    for (const place of [element.from, element.to]) {
-      const list = at.get(place);
-      if (list === undefined) at.set(place, [index]);
-      else list.push(index);
-    }
+    for (const place of [element.from, element.to]) appendTo(at, place, index);
   }
   return at;
 }
@@ -155,8 +147,7 @@ interface Pole extends RegionPole {
 /** Supply poles, chassis metal and outputs of modules whose inside is not modelled. */
 function poles(rework: Rework, view: Conducts): (node: number) => Pole | null {
   const { job, ordinal } = rework;
-  const chassis = job.places.findIndex((one) => one.chassis);
-  const returnPlaces = job.supplies.map(({ returnPlace }) => (returnPlace < 0 ? chassis : returnPlace));
+  const returnPlaces = placesOfReturns(job);
   const [first = -1] = returnPlaces;
   // Returns at one place need no labels to be one; chassis metal is one whatever hangs on it.
   const labels = returnPlaces.every((place) => place === first)

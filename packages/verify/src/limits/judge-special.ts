@@ -1,5 +1,6 @@
 import type { Rework, SpecialCircuit, StepAction } from '@loomproof/netlist';
 import type { RawFinding } from '../prove/finding.ts';
+import { endsByNode } from '../prove/judge-nets.ts';
 
 /**
  * Judges that nobody touches or probes a special circuit (a restraint system, a safety loop, a bus, a sensor, high
@@ -10,12 +11,17 @@ import type { RawFinding } from '../prove/finding.ts';
 export function judgeSpecial(rework: Rework): readonly RawFinding[] {
   const { job } = rework;
   const findings: RawFinding[] = [];
+  let ends: ReadonlyMap<number, number> | null = null;
+  const endAt = (node: number): number => {
+    ends ??= endsByNode(rework);
+    return ends.get(node) ?? -1;
+  };
   for (const circuit of job.special) {
     if (circuit.released !== null) continue;
     const places = placesOf(rework, circuit);
     const said = new Set<string>();
     for (const { number, action } of job.steps) {
-      const wire = wireOf(rework, circuit, action, places);
+      const wire = wireOf(rework, circuit, action, places, endAt);
       if (wire === null || said.has(wire)) continue;
       said.add(wire);
       findings.push({
@@ -58,6 +64,7 @@ function wireOf(
   circuit: SpecialCircuit,
   action: StepAction,
   places: ReadonlyMap<number, string>,
+  endAt: (node: number) => number,
 ): string | null {
   const { job } = rework;
   const ofWire = (wire: number | undefined): string | null =>
@@ -74,21 +81,17 @@ function wireOf(
   };
   const ofJoint = (joint: number): string | null => {
     const { graph } = rework;
-    for (let edge = 0; edge < graph.edgeCount; edge += 1) {
-      if (graph.kind[edge] !== 'joint' || graph.what[edge] !== joint) continue;
-      const node = job.joints[joint]?.node;
-      const other = graph.from[edge] === node ? graph.to[edge] : graph.from[edge];
-      const name = ofEnds(job.ends.flatMap((end, index) => (end.node === other ? [index] : [])));
-      if (name !== null) return name;
-    }
-    // A tap divides its run, so that pieces of the run end at the tap itself.
-    for (let edge = 0; edge < graph.edgeCount; edge += 1) {
-      if (graph.kind[edge] !== 'conductor') continue;
-      if (graph.from[edge] !== job.joints[joint]?.node && graph.to[edge] !== job.joints[joint]?.node)
-        continue;
-      const name = ofWire(graph.what[edge]);
-      if (name !== null) return name;
-    }
+    const node = job.joints[joint]?.node ?? -1;
+    const halves: number[] = [];
+    for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) halves.push(half);
+    halves.sort((a, b) => a - b);
+    // A tap divides its run, so that pieces of the run end at the tap itself; its branch comes before them.
+    for (const kind of ['joint', 'conductor'] as const)
+      for (const half of halves) {
+        if (graph.kind[half >> 1] !== kind) continue;
+        const name = kind === 'joint' ? ofEnds([endAt(graph.otherEnd(half))]) : ofWire(graph.what[half >> 1]);
+        if (name !== null) return name;
+      }
     return null;
   };
   switch (action.kind) {

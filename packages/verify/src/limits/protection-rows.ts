@@ -1,4 +1,4 @@
-import type { Conducts, Rework } from '@loomproof/netlist';
+import { appendTo, type Conducts, type Rework } from '@loomproof/netlist';
 import { copperLength } from './copper-length.ts';
 import { fuseLimit, keeps, leadLimit } from './limit-sources.ts';
 import type { ProtectionRow } from './limit-table.ts';
@@ -31,11 +31,7 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
     if (element.kind === 'load' || element.kind === 'coil') continue;
     if (element.kind === 'fuse' && rework.fuseFitted[index] !== true) continue;
     const sides = element.kind === 'diode' ? [element.from] : [element.from, element.to];
-    for (const place of sides) {
-      const list = elementsAt.get(place);
-      if (list === undefined) elementsAt.set(place, [index]);
-      else list.push(index);
-    }
+    for (const place of sides) appendTo(elementsAt, place, index);
   }
   const stop = new Set(job.places.flatMap((one, place) => (one.chassis ? [place] : [])));
   for (const supply of job.supplies) {

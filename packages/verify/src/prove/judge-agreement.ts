@@ -1,4 +1,4 @@
-import { compareText, type Job, UnionFind, type Variant } from '@loomproof/netlist';
+import { appendTo, compareText, type Job, UnionFind, type Variant } from '@loomproof/netlist';
 import type { RawFinding } from './finding.ts';
 
 /** One judged variant as the comparison of variants sees it. */
@@ -157,11 +157,6 @@ function changesOf(
 
 function membersOf(labels: Int32Array): ReadonlyMap<number, readonly number[]> {
   const members = new Map<number, number[]>();
-  for (let place = 0; place < labels.length; place += 1) {
-    const label = labels[place] as number;
-    const list = members.get(label);
-    if (list === undefined) members.set(label, [place]);
-    else list.push(place);
-  }
+  for (const [place, label] of labels.entries()) appendTo(members, label, place);
   return members;
 }

@@ -1,4 +1,5 @@
 import {
+  appendTo,
   beforeWork,
   type Conducts,
   flatHarness,
@@ -257,12 +258,8 @@ function idleKitWires(
   const stated = statedPlaces(job, expectation, () => true);
   // The first piece of a wire has its number; those that cuts leave come after the wires.
   const cutPieces = new Map<number, number[]>();
-  for (let piece = job.wires.length; piece < job.pieces.length; piece += 1) {
-    const wire = job.pieces[piece]?.wire ?? -1;
-    const list = cutPieces.get(wire);
-    if (list === undefined) cutPieces.set(wire, [piece]);
-    else list.push(piece);
-  }
+  for (let piece = job.wires.length; piece < job.pieces.length; piece += 1)
+    appendTo(cutPieces, job.pieces[piece]?.wire ?? -1, piece);
   for (let index = 0; index < job.wires.length; index += 1) {
     if (wireOfKit[index] !== 1 || isUnusedKitWire(rework, index)) continue;
     const wire = job.wires[index];

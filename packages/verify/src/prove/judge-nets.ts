@@ -1,4 +1,11 @@
-import { type Conducts, type Rework, reachedFrom, shortestPath, UnionFind } from '@loomproof/netlist';
+import {
+  appendTo,
+  type Conducts,
+  type Rework,
+  reachedFrom,
+  shortestPath,
+  UnionFind,
+} from '@loomproof/netlist';
 import type { Expectation } from './expected-partition.ts';
 import type { Fragment, OpenNet, RawFinding, Stop, WrongJoin } from './finding.ts';
 import type { Names } from './names.ts';
@@ -79,16 +86,10 @@ function disturbances(labels: Int32Array, expected: Int32Array): readonly Distur
     if (!differing.has(root)) continue;
     const group = groups.get(root) ?? { blocks: new Map(), nets: new Map() };
     groups.set(root, group);
-    push(group.blocks, expected[place] as number, place);
-    push(group.nets, labels[place] as number, place);
+    appendTo(group.blocks, expected[place] as number, place);
+    appendTo(group.nets, labels[place] as number, place);
   }
   return [...groups.values()];
-}
-
-function push(map: Map<number, number[]>, key: number, value: number): void {
-  const list = map.get(key);
-  if (list === undefined) map.set(key, [value]);
-  else list.push(value);
 }
 
 function finding(
@@ -105,7 +106,7 @@ function finding(
   const keys = new Set<string>();
   for (const places of one.nets.values()) {
     const byBlock = new Map<number, number[]>();
-    for (const place of places) push(byBlock, expected[place] as number, place);
+    for (const place of places) appendTo(byBlock, expected[place] as number, place);
     const [first, ...others] = [...byBlock.values()];
     if (first === undefined) continue;
     for (const other of others) joins.push(wrongJoin(first, other, rework, view, names));
@@ -114,7 +115,7 @@ function finding(
   const keyed = new Set<number>();
   for (const places of one.blocks.values()) {
     const fragments = new Map<number, number[]>();
-    for (const place of places) push(fragments, labels[place] as number, place);
+    for (const place of places) appendTo(fragments, labels[place] as number, place);
     if (fragments.size < 2) continue;
     const stated = expectation.stated.find((net) => places.some((place) => net.places.has(place)));
     opens.push(openNet(stated?.names[0] ?? null, [...fragments.values()], rework, view, names, keyed));
@@ -123,24 +124,9 @@ function finding(
   // The closing step is the last of them; any step that made a hop of the way may be the wrong one.
   for (const join of joins) for (const step of handsIn(join, rework)) culprits.add(step);
   for (const net of opens) for (const step of handsOnCutEnds(net, rework, names)) culprits.add(step);
-  if (opens.length > 0) {
-    for (const step of stepsOnLoops(
-      [...one.nets.values()].map((places) => places[0] ?? 0),
-      rework,
-      view,
-      names,
-    ))
-      culprits.add(step);
-  }
-  if (culprits.size === 0) {
-    for (const step of stepsOnNets(
-      [...one.nets.values()].map((places) => places[0] ?? 0),
-      rework,
-      view,
-      names,
-    ))
-      culprits.add(step);
-  }
+  const heads = [...one.nets.values()].map((places) => places[0] ?? 0);
+  if (opens.length > 0) for (const step of stepsOnLoops(heads, rework, view, names)) culprits.add(step);
+  if (culprits.size === 0) for (const step of stepsOnNets(heads, rework, view, names)) culprits.add(step);
   const points = new Set<string>();
   for (const places of one.blocks.values()) for (const place of places) keys.add(`node:${place}`);
   for (const join of joins) for (const point of join.between) points.add(point);
@@ -167,11 +153,7 @@ function finding(
 function handsIn(join: WrongJoin, rework: Rework): readonly number[] {
   const steps = join.path.flatMap(({ made }) => (typeof made === 'number' ? [made] : []));
   const onPath = new Set(join.path.flatMap(({ from, to }) => [from, to]));
-  for (const { action, number } of rework.job.steps) {
-    if (action.kind !== 'cut') continue;
-    if (action.newEnds.some((end) => onPath.has(rework.job.ends[end]?.name ?? ''))) steps.push(number);
-  }
-  return steps;
+  return [...steps, ...cutsThatMade(rework, (end) => onPath.has(rework.job.ends[end]?.name ?? ''))];
 }
 
 /**
@@ -189,12 +171,15 @@ function handsOnCutEnds(net: OpenNet, rework: Rework, names: Names): readonly nu
 /** The last step on a wire end, and the cuts that made the ends which it is joined to. */
 function handsOnEnd(end: number, rework: Rework, names: Names): readonly number[] {
   const last = names.stepNumber(rework.lastStepOnEnd[end] ?? 0);
-  const steps = last === null ? [] : [last];
   const joined = new Set(rework.jointEnds[rework.endJoint[end] ?? -1] ?? []);
-  for (const { action, number } of rework.job.steps) {
-    if (action.kind === 'cut' && action.newEnds.some((one) => joined.has(one))) steps.push(number);
-  }
-  return steps;
+  return [...(last === null ? [] : [last]), ...cutsThatMade(rework, (one) => joined.has(one))];
+}
+
+/** The cuts that made an end of some kind. */
+function cutsThatMade({ job }: Rework, isAsked: (end: number) => boolean): readonly number[] {
+  return job.steps.flatMap(({ action, number }) =>
+    action.kind === 'cut' && action.newEnds.some(isAsked) ? [number] : [],
+  );
 }
 
 function earliest(nets: readonly { readonly step: number | null }[]): number | null {
@@ -344,11 +329,7 @@ function stepsOnNets(
       if (made !== null && graph.aliveAt(edge, ordinal)) steps.add(made);
     }
   }
-  for (const { action, number } of job.steps) {
-    if (action.kind === 'cut' && action.newEnds.some((end) => reached.has(job.ends[end]?.node ?? -1)))
-      steps.add(number);
-  }
-  return [...steps];
+  return [...steps, ...cutsThatMade(rework, (end) => reached.has(job.ends[end]?.node ?? -1))];
 }
 
 /** The end that each end node belongs to. */

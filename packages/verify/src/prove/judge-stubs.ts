@@ -26,7 +26,7 @@ export function judgeStubs(
   const findings: RawFinding[] = [];
   const stubs: StubReport[] = [];
   // A stub as found is judged like one that the work leaves: it is there in the finished machine.
-  const loose = [...rework.freeEnds()].flatMap((end): LooseEnd[] => {
+  const loose = rework.freeEnds().flatMap((end): LooseEnd[] => {
     const there = job.ends[end];
     if (there === undefined || isUnusedKitWire(rework, there.wire)) return [];
     const places = reachedFrom(rework.graph, rework.ordinal, there.node, view).filter(
