@@ -45,7 +45,7 @@ function rangesOf(file) {
 
 const total = { killed: 0, survived: 0 };
 for (const directory of directories) {
-  const sources = readdirSync(root + directory)
+  const sources = readdirSync(root + directory, { recursive: true })
     .filter((name) => name.endsWith('.ts') && !name.endsWith('.test.ts'))
     .sort();
   const mutate = sources.flatMap((name) => rangesOf(`${directory}/${name}`));

@@ -110,7 +110,7 @@ describe('readings with devices in circuit', () => {
         // ngspice wants a path to ground from every node: a resistance far above what a meter shows as open.
         const leaks = Array.from(
           { length: studs },
-          (_, stud) => `Rl${label}_${stud} ${name(stud)} 0 1e15`,
+          (_, stud) => `Rl${label}_${stud} ${name(stud)} 0 1e12`,
         ).filter((_, stud) => stud !== 1);
         return [
           ...leaks,
