@@ -13,6 +13,7 @@ export {
   type Side,
   viewFrom,
 } from './face/index.ts';
+export { grouped } from './grouped.ts';
 export { type ConductorRecord, type ExtractedNets, extractNets } from './harness/extract-nets.ts';
 export { type FlatHarness, flatHarness, homeKinds } from './harness/flat-harness.ts';
 export { type HarnessNames, harnessNames } from './harness/harness-names.ts';

@@ -1,4 +1,4 @@
-import { never, Rework } from '@loomproof/netlist';
+import { appendTo, never, Rework } from '@loomproof/netlist';
 
 /** What becomes of something between before and after. */
 export type Fate = 'same' | 'gone' | 'new' | 'abandoned';
@@ -82,17 +82,12 @@ export function circuitStrands(rework: Rework, time: number): readonly Strand[] 
     return point;
   };
   const links = new Map<number, { readonly to: number; readonly edge: number }[]>();
-  const link = (from: number, to: number, edge: number): void => {
-    const list = links.get(from) ?? [];
-    list.push({ to, edge });
-    links.set(from, list);
-  };
   for (const edge of wires) {
     const [a, b] = [find(graph.from[edge] ?? 0), find(graph.to[edge] ?? 0)];
     pointAt(a);
     pointAt(b);
-    link(a, b, edge);
-    link(b, a, edge);
+    appendTo(links, a, { to: b, edge });
+    appendTo(links, b, { to: a, edge });
   }
   for (const node of job.places.keys()) points.get(find(node))?.places.push(node);
   for (const [index, { node }] of job.joints.entries()) points.get(find(node))?.joints.push(index);

@@ -1,4 +1,5 @@
 import {
+  appendTo,
   type Face,
   hitsUnderMisreading,
   misreadings,
@@ -50,9 +51,7 @@ export function placeGuide(rework: Rework, place: number, away: string | null): 
   const traps = new Map<string, string[]>();
   for (const { hit, unnoticed, misreading } of hits) {
     if (hit === null || !unnoticed) continue;
-    const why = traps.get(hit) ?? [];
-    why.push(misreading.sentence);
-    traps.set(hit, why);
+    appendTo(traps, hit, misreading.sentence);
   }
   return {
     ...base,

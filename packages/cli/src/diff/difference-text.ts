@@ -1,4 +1,4 @@
-import { shortDigest, visibleText } from '@loomproof/netlist';
+import { appendTo, shortDigest, visibleText } from '@loomproof/netlist';
 import { listText } from '../output/list-text.ts';
 import type { Paint } from '../output/paint.ts';
 import type { Comparison, SideDifference } from './compare-sides.ts';
@@ -26,7 +26,7 @@ export function differenceText(
       ? ['the same nets, cavities and conductors']
       : differenceLines(one.difference);
     const body = lines.map((line) => visibleText(`  ${line}`)).join('\n');
-    groups.set(body, [...(groups.get(body) ?? []), one]);
+    appendTo(groups, body, one);
   }
   const word = difference.equal ? paint('EQUAL', 'green') : paint('DIFFERENT', 'yellow');
   const lines = [
@@ -46,9 +46,7 @@ function sideText({ file, kit, revision, digest }: HarnessSide): string {
 
 function headLines(members: readonly Comparison[]): readonly string[] {
   const states = new Map<string, string[]>();
-  for (const { variant, state } of members) {
-    states.set(state, [...(states.get(state) ?? []), variant ?? '']);
-  }
+  for (const { variant, state } of members) appendTo(states, state, variant ?? '');
   return [...states].flatMap(([state, variants]) =>
     state === 'table' ? [] : [visibleText(`${listText(variants, 64)}, ${state}:`)],
   );

@@ -1,4 +1,4 @@
-import { appendTo } from '@loomproof/netlist';
+import { grouped } from '@loomproof/netlist';
 import type { PathHop } from '@loomproof/verify';
 
 /**
@@ -9,8 +9,7 @@ import type { PathHop } from '@loomproof/verify';
  * @returns paths that together hold each hop once
  */
 export function treePaths(hops: readonly PathHop[]): readonly (readonly PathHop[])[] {
-  const onward = new Map<string, PathHop[]>();
-  for (const hop of hops) appendTo(onward, hop.from, hop);
+  const onward = grouped(hops, ({ from }) => from);
   const paths: PathHop[][] = [];
   const starts: PathHop[] = [...(onward.get(hops[0]?.from ?? '') ?? [])].reverse();
   for (let start = starts.pop(); start !== undefined; start = starts.pop()) {

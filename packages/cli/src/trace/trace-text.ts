@@ -1,4 +1,4 @@
-import { type KitFile, shortDigest, visibleText } from '@loomproof/netlist';
+import { appendTo, type KitFile, shortDigest, visibleText } from '@loomproof/netlist';
 import type { CavityNet } from '@loomproof/verify';
 import { listText } from '../output/list-text.ts';
 import type { Paint } from '../output/paint.ts';
@@ -25,7 +25,7 @@ export function traceText(
     const body = bodyOf(address, one)
       .map((line) => visibleText(`  ${line}`))
       .join('\n');
-    groups.set(body, [...(groups.get(body) ?? []), one.variant]);
+    appendTo(groups, body, one.variant);
   }
   const lines = [
     `${paint(visibleText(address), 'bold')}  ${visibleText(`${kit.kit}, revision ${kit.revision}`)}`,

@@ -1,9 +1,9 @@
+import { grouped } from '../grouped.ts';
 import { fullTurn } from './canonical-face.ts';
 import { type CountedLine, countedDraft } from './counted-draft.ts';
 import type { CountingStyle } from './counting-style.ts';
 import type { Face, FacePosition, GridFace } from './face.ts';
 import { layoutOf } from './face-layout.ts';
-import { grouped } from './grouped.ts';
 import type { MisreadingDraft } from './misreading.ts';
 import { type Corner, type NumberingOrder, numberingOrder } from './numbering-order.ts';
 

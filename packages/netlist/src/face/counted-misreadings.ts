@@ -1,9 +1,9 @@
+import { grouped } from '../grouped.ts';
 import { blocksOf } from './blocks-of.ts';
 import { countedDraft } from './counted-draft.ts';
 import type { CountedLabel, CountingStyle } from './counting-style.ts';
 import type { Face, FacePosition, GridFace } from './face.ts';
 import { layoutOf } from './face-layout.ts';
-import { grouped } from './grouped.ts';
 import type { MisreadingDraft, MisreadingKind } from './misreading.ts';
 import { type Corner, type NumberingOrder, numberingOrder } from './numbering-order.ts';
 

@@ -1,7 +1,7 @@
+import { grouped } from '../grouped.ts';
 import type { FacePosition } from './face.ts';
 import { type Spot, spotKey } from './face-layout.ts';
 import type { BlockScheme } from './face-scheme.ts';
-import { grouped } from './grouped.ts';
 import { labelSeries } from './label-series.ts';
 import { numberingOrder } from './numbering-order.ts';
 

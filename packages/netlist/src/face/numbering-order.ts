@@ -1,5 +1,5 @@
+import { grouped } from '../grouped.ts';
 import type { Spot } from './face-layout.ts';
-import { grouped } from './grouped.ts';
 
 /** How a count runs over a rectangular face. */
 export type NumberingOrder =

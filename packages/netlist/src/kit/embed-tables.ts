@@ -1,4 +1,4 @@
-import { appendTo } from '../append-to.ts';
+import { grouped } from '../grouped.ts';
 import { Complaints } from '../resolve/complaints.ts';
 import { readLabels } from '../resolve/read-labels.ts';
 import { type PinTableEnd, type PinTableRow, readPinTable } from '../table/index.ts';
@@ -111,9 +111,7 @@ function withWires(
   const part = entryOf(document, section);
   if (document.kind !== 'map' || part?.kind !== 'map') return document;
   const wires = new Map<string, LocatedEntry>(rowsUnder(part, 'wires').map((entry) => [entry.key, entry]));
-  const byName = new Map<string, PinTableRow[]>();
-  for (const row of rows) appendTo(byName, row.wire.raw, row);
-  for (const [name, same] of byName) {
+  for (const [name, same] of grouped(rows, (row) => row.wire.raw)) {
     const [first, ...others] = same;
     if (first === undefined) continue;
     // That a name stands twice within a table is for the table's own reader to say.

@@ -1,3 +1,4 @@
+import { appendTo } from '../append-to.ts';
 import type { Position } from '../harness/job.ts';
 import { type Located, type LocatedEntry, rowsUnder, textUnder } from '../kit/located.ts';
 import { checkName, isTaken } from './check-name.ts';
@@ -29,7 +30,7 @@ export function placeTaps(section: Located | null, builder: HarnessBuilder): voi
   if (rows.length === 0) return;
   const branches = new Map<number, number[]>();
   for (const { wire, home } of builder.ends) {
-    if (home.kind === 'joint') branches.set(home.joint, [...(branches.get(home.joint) ?? []), wire]);
+    if (home.kind === 'joint') appendTo(branches, home.joint, wire);
   }
   const found = new Map<number, PlacedTap[]>();
   for (const entry of rows) {
@@ -39,7 +40,7 @@ export function placeTaps(section: Located | null, builder: HarnessBuilder): voi
     if (placed === null) continue;
     const ends = branches.get(joint) ?? [];
     checkBranch(entry, placed.wire, ends, builder);
-    found.set(placed.wire, [...(found.get(placed.wire) ?? []), placed]);
+    appendTo(found, placed.wire, placed);
   }
   for (const [wire, taps] of found) {
     const ordered = inOrder(taps, builder.wires[wire]?.lengthMm ?? null, builder);

@@ -1,4 +1,4 @@
-import { appendTo } from '@loomproof/netlist';
+import { grouped } from '@loomproof/netlist';
 import type { Bands } from '@loomproof/verify';
 import { judgeReading } from './judge-reading.ts';
 import type { TakenReading } from './work-record.ts';
@@ -44,8 +44,7 @@ export function groupState(
   readings: readonly TakenReading[],
   bands: Bands,
 ): GroupState {
-  const byPair = new Map<string, TakenReading[]>();
-  for (const one of readings) appendTo(byPair, pairOf(one), one);
+  const byPair = grouped(readings, pairOf);
   const own = checks.map((check) => byPair.get(pairOf(check)) ?? []);
   const found = checks.map((check, index) => stateOf(check, own[index] ?? [], bands));
   const at = new Map(checks.map(({ number }, index) => [number, index]));

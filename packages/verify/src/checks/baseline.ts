@@ -1,4 +1,4 @@
-import { type Job, Rework } from '@loomproof/netlist';
+import { appendTo, type Job, Rework } from '@loomproof/netlist';
 import { cavityNeighbours } from '../faults/cavity-neighbours.ts';
 import { finishWork } from '../faults/finish-work.ts';
 import { touchedBy } from '../faults/touched.ts';
@@ -26,8 +26,7 @@ export function baselineChecks(job: Job, stage: Stage): Baseline {
   for (const place of touched.places) {
     const point = at.get(place);
     if (point === undefined) continue;
-    const net = state.nets[point] ?? -1;
-    nets.set(net, [...(nets.get(net) ?? []), point]);
+    appendTo(nets, state.nets[point] ?? -1, point);
   }
   const checks: Check[] = [];
   const against = new Set<string>();

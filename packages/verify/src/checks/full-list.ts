@@ -1,4 +1,4 @@
-import { appendTo } from '@loomproof/netlist';
+import { grouped } from '@loomproof/netlist';
 import { cavityNeighbours } from '../faults/cavity-neighbours.ts';
 import type { Check } from './check.ts';
 import type { FaultTable } from './fault-table.ts';
@@ -27,8 +27,7 @@ export interface FullList {
  */
 export function fullList(table: FaultTable): FullList {
   const points = pointsToProve(table);
-  const nets = new Map<number, number[]>();
-  for (const point of points) appendTo(nets, table.designed.nets[point] ?? -1, point);
+  const nets = grouped(points, (point) => table.designed.nets[point] ?? -1);
   const checks: Check[] = [];
   for (const list of nets.values())
     for (const [index, b] of list.slice(1).entries())

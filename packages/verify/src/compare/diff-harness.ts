@@ -1,4 +1,5 @@
 import {
+  appendTo,
   type ConductorRow,
   compareText,
   extractNets,
@@ -117,9 +118,7 @@ function push(
 ): void {
   const group = groups.get(root) ?? { from: new Map(), into: new Map() };
   groups.set(root, group);
-  const list = group[side].get(net) ?? [];
-  list.push(name);
-  group[side].set(net, list);
+  appendTo(group[side], net, name);
 }
 
 function changeOf(from: readonly (readonly string[])[], into: readonly (readonly string[])[]): NetChange {

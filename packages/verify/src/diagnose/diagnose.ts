@@ -1,4 +1,4 @@
-import { appendTo, compareText } from '@loomproof/netlist';
+import { appendTo, compareText, grouped } from '@loomproof/netlist';
 import { differs, pairKey } from '../checks/candidate-checks.ts';
 import type { FaultTable } from '../checks/fault-table.ts';
 import { finishNow, type LongWork } from '../checks/long-work.ts';
@@ -117,7 +117,7 @@ export function* diagnosisWork(
     );
   return {
     is: kindOf(singles, pairs),
-    groups: grouped(found, table, used),
+    groups: groupsAlike(found, table, used),
     next: (singles.length > 0 ? next(singles) : null) ?? next(found.length > 0 ? found : missedByOne),
     suspects: singles.length > 0 ? [] : suspectsOf(used, hypotheses, against),
     conflict: found.length > 0 ? [] : smallestConflict(used, [...against, ...excluded.values()]),
@@ -195,16 +195,14 @@ function sortOut(
 }
 
 /** Groups by what each explanation expects of the readings given; as designed stands first. */
-function grouped(
+function groupsAlike(
   found: readonly Hypothesis[],
   main: FaultTable,
   used: readonly Reading[],
 ): readonly ExplanationGroup[] {
-  const groups = new Map<string, Hypothesis[]>();
-  for (const one of found) {
-    const key = used.map(({ a, b, table = main }) => one.stateIn(table).expected(a, b)).join();
-    appendTo(groups, key, one);
-  }
+  const groups = grouped(found, (one) =>
+    used.map(({ a, b, table = main }) => one.stateIn(table).expected(a, b)).join(),
+  );
   return [...groups.values()]
     .map((list) => [...list].sort(likelier))
     .sort((x, y) => likelier(x[0] ?? none, y[0] ?? none));
@@ -235,7 +233,7 @@ function suspectsOf(
     const [only] = list;
     const hypothesis = hypotheses[index];
     if (list.length !== 1 || only === undefined || hypothesis === undefined) continue;
-    byReading.set(only, [...(byReading.get(only) ?? []), hypothesis]);
+    appendTo(byReading, only, hypothesis);
   }
   return used.flatMap((reading) => {
     const explains = byReading.get(reading);

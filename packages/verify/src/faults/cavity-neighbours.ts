@@ -32,13 +32,16 @@ export function waysToMisread(job: Job, connector: number): readonly WayToMisrea
     const last = half.firstPlace * 2 + half.placeCount - 1;
     return [{ kind: 'other end', how: 'counted from the other end', hitOf: (place) => last - place }];
   }
+  const labelled = new Map<string, number>();
+  for (let place = half.firstPlace; place < half.firstPlace + half.placeCount; place += 1)
+    labelled.set(job.places[place]?.label ?? '', place);
   const otherFace = job.connectors[half.counterpart]?.face ?? undefined;
   return misreadings(half.face, otherFace).map(({ kind, sentence, cavities }) => ({
     kind,
     how: sentence,
     hitOf: (place) => {
       const label = cavities.get(job.places[place]?.label ?? '');
-      return label === undefined ? -1 : placeLabelled(job, connector, label);
+      return label === undefined ? -1 : (labelled.get(label) ?? -1);
     },
   }));
 }

@@ -1,4 +1,4 @@
-import { compareText, type Job, type RefusalReason, Rework } from '@loomproof/netlist';
+import { appendTo, compareText, type Job, type RefusalReason, Rework } from '@loomproof/netlist';
 import { changeJob } from './change-job.ts';
 import type { FaultClass, ListedFault, WorkFault } from './fault.ts';
 import { listHarnessFaults } from './list-harness-faults.ts';
@@ -59,8 +59,7 @@ function refusedMistakes(job: Job, list: readonly ListedFault[]): ReadonlySet<Li
   const byStep = new Map<number, ListedFault[]>();
   const refused = new Set<ListedFault>();
   for (const one of list) {
-    if (one.fault.is === 'wrong cavity' || one.fault.is === 'wrong wire')
-      byStep.set(one.fault.at, [...(byStep.get(one.fault.at) ?? []), one]);
+    if (one.fault.is === 'wrong cavity' || one.fault.is === 'wrong wire') appendTo(byStep, one.fault.at, one);
     if ('hits' in one.fault && isMisreadRefused(job, one.fault)) refused.add(one);
   }
   const rework = new Rework(job);

@@ -1,4 +1,4 @@
-import type { Job } from '@loomproof/netlist';
+import { appendTo, type Job } from '@loomproof/netlist';
 import { Names } from '../prove/names.ts';
 import { cavityNeighbours, waysToMisread } from './cavity-neighbours.ts';
 import type { ListedFault, WorkFault } from './fault.ts';
@@ -108,7 +108,7 @@ function placesByConnector(job: Job, places: readonly number[]): ReadonlyMap<num
   const found = new Map<number, number[]>();
   for (const place of new Set(places)) {
     const connector = job.places[place]?.connector ?? -1;
-    if (connector >= 0) found.set(connector, [...(found.get(connector) ?? []), place]);
+    if (connector >= 0) appendTo(found, connector, place);
   }
   return new Map([...found].sort(([a], [b]) => a - b));
 }

@@ -1,4 +1,4 @@
-import { compareText, type Job } from '@loomproof/netlist';
+import { appendTo, compareText, type Job } from '@loomproof/netlist';
 import type { CircuitRegion } from './circuit-region.ts';
 import type { RegionState } from './solve-region.ts';
 
@@ -82,7 +82,7 @@ function coilChoices(job: Job, region: CircuitRegion): readonly Choice[] {
   const contacts = new Map<number, number[]>();
   for (const { kind, index } of region.branches) {
     const coil = kind === 'contact' ? (job.elements[index]?.workedBy ?? -1) : -1;
-    if (coil >= 0) contacts.set(coil, [...(contacts.get(coil) ?? []), index]);
+    if (coil >= 0) appendTo(contacts, coil, index);
   }
   return [...contacts].map(([coil, worked]) => {
     const atRest = (index: number): boolean => job.elements[index]?.restClosed === true;

@@ -1,4 +1,5 @@
 import {
+  appendTo,
   type Diagnostic,
   flatHarness,
   homeKinds,
@@ -360,9 +361,7 @@ function checkNothingElse(
     if (asked[labels[place] as number] !== 1) continue;
     const net = byLabel.get(labels[place] as number);
     if (net === undefined || net.places.has(place)) continue;
-    const list = extra.get(net) ?? [];
-    list.push(`\`${names.place(place)}\``);
-    extra.set(net, list);
+    appendTo(extra, net, `\`${names.place(place)}\``);
   }
   for (const [net, list] of extra) {
     const span =

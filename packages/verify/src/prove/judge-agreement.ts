@@ -1,4 +1,4 @@
-import { appendTo, compareText, type Job, UnionFind, type Variant } from '@loomproof/netlist';
+import { compareText, grouped, type Job, UnionFind, type Variant } from '@loomproof/netlist';
 import type { RawFinding } from './finding.ts';
 
 /** One judged variant as the comparison of variants sees it. */
@@ -64,7 +64,7 @@ function comparePair(
     if (!shouldDiffer && facing.has(address)) continue;
     if ((a !== b) !== shouldDiffer) wrong.set(address, { a, b, alike: shouldDiffer });
   }
-  return grouped([...wrong.keys()], [...netsByName(first, same), ...netsByName(second, translated)]).map(
+  return differences([...wrong.keys()], [...netsByName(first, same), ...netsByName(second, translated)]).map(
     (addresses): RawFinding => {
       const head = wrong.get(addresses[0] ?? '');
       return {
@@ -95,7 +95,7 @@ function netsByName(
 }
 
 /** One join shows at every place of its net: addresses that are on one net in either variant are one difference. */
-function grouped(
+function differences(
   addresses: readonly string[],
   nets: readonly ReadonlyMap<string, number>[],
 ): readonly (readonly string[])[] {
@@ -111,10 +111,7 @@ function grouped(
     }
   }
   const labels = sets.labels(addresses.length);
-  const groups = new Map<number, string[]>();
-  for (const [index, address] of addresses.entries())
-    groups.set(labels[index] as number, [...(groups.get(labels[index] as number) ?? []), address]);
-  return [...groups.values()];
+  return [...membersOf(labels).values()].map((members) => members.map((index) => addresses[index] ?? ''));
 }
 
 /** An address of the second variant as the first one calls it: by the pair of the whole address, else of its connector. */
@@ -155,8 +152,7 @@ function changesOf(
   return changes;
 }
 
+/** The indices that have each label. */
 function membersOf(labels: Int32Array): ReadonlyMap<number, readonly number[]> {
-  const members = new Map<number, number[]>();
-  for (const [place, label] of labels.entries()) appendTo(members, label, place);
-  return members;
+  return grouped(labels.keys(), (index) => labels[index] as number);
 }

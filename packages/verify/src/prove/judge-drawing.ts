@@ -1,6 +1,7 @@
 import {
   formatColour,
   formatSize,
+  grouped,
   positionAt,
   type Rework,
   type Span,
@@ -35,12 +36,7 @@ export function judgeDrawing(rework: Rework, names: Names): readonly RawFinding[
   const mixed = new UnionFind(job.places.length * 2);
   for (const place of places)
     mixed.union(drawnLabels[place] as number, job.places.length + (copper[place] as number));
-  const groups = new Map<number, number[]>();
-  for (const place of places) {
-    const root = mixed.find(drawnLabels[place] as number);
-    groups.set(root, [...(groups.get(root) ?? []), place]);
-  }
-  for (const members of groups.values()) {
+  for (const members of grouped(places, (place) => mixed.find(drawnLabels[place] as number)).values()) {
     const [first] = members;
     const agree = members.every(
       (place) => drawnLabels[place] === drawnLabels[first ?? 0] && copper[place] === copper[first ?? 0],
@@ -49,7 +45,7 @@ export function judgeDrawing(rework: Rework, names: Names): readonly RawFinding[
     const row = rows.find((one) => members.includes(one.from) || members.includes(one.to));
     const step = lastStepOn(rework, members);
     const show = (labels: Int32Array): string =>
-      grouped(members, labels)
+      [...grouped(members, (place) => labels[place] as number).values()]
         .map((one) => one.map((place) => names.place(place)).join(' + '))
         .join(' | ');
     findings.push({
@@ -98,13 +94,6 @@ export function judgeDrawing(rework: Rework, names: Names): readonly RawFinding[
 
 function lineOf(span: Span | null): number | null {
   return span === null ? null : positionAt(span.source, span.start).line;
-}
-
-function grouped(places: readonly number[], labels: Int32Array): readonly (readonly number[])[] {
-  const groups = new Map<number, number[]>();
-  for (const place of places)
-    groups.set(labels[place] as number, [...(groups.get(labels[place] as number) ?? []), place]);
-  return [...groups.values()];
 }
 
 function lastStepOn(rework: Rework, places: readonly number[]): number | null {

@@ -1,4 +1,5 @@
 import {
+  appendTo,
   type Conducts,
   type FlatHarness,
   flatHarness,
@@ -74,9 +75,10 @@ export class LiveReach {
     this.#mayBeSource = new Uint8Array(job.places.length);
     for (const place of this.#flat.sources) this.#mayBeSource[place] = 1;
     for (const [index, supply] of job.supplies.entries()) {
-      for (const place of supply.places) this.#mayBeSource[place] = 1;
-      for (const place of supply.places)
-        this.#supplyOf.set(place, [...(this.#supplyOf.get(place) ?? []), index]);
+      for (const place of supply.places) {
+        this.#mayBeSource[place] = 1;
+        appendTo(this.#supplyOf, place, index);
+      }
     }
   }
 

@@ -1,4 +1,11 @@
-import type { RefusalReason, Rework, Step, StepAction, Touch } from '@loomproof/netlist';
+import {
+  appendTo,
+  type RefusalReason,
+  type Rework,
+  type Step,
+  type StepAction,
+  type Touch,
+} from '@loomproof/netlist';
 import type { RawFinding } from './finding.ts';
 import type { LiveReach } from './live-reach.ts';
 import type { Names } from './names.ts';
@@ -72,10 +79,7 @@ export function runWork(rework: Rework, reach: LiveReach, names: Names): WorkRun
       });
     }
     for (const touch of outcome.touches) {
-      const key = `${touch.what}:${touch.index}`;
-      const list = touched.get(key) ?? [];
-      list.push(step.number);
-      touched.set(key, list);
+      appendTo(touched, `${touch.what}:${touch.index}`, step.number);
     }
     candidates.note(step.action, outcome.touches);
     if (!anySupplyOn(rework)) continue;

@@ -1,4 +1,4 @@
-import { compareText, type Job } from '@loomproof/netlist';
+import { appendTo, compareText, type Job } from '@loomproof/netlist';
 import type { Consequence, FindingKind, RawFinding } from './finding.ts';
 import { obligationOf } from './finding.ts';
 
@@ -275,7 +275,7 @@ const rules: readonly Rule[] = [
 export function sortCauses(findings: readonly RawFinding[], job: Job): readonly CauseGroup[] {
   const ordered = [...findings].sort((a, b) => (a.step ?? 0) - (b.step ?? 0));
   const byKey = new Map<string, RawFinding[]>();
-  for (const one of ordered) for (const key of one.keys) byKey.set(key, [...(byKey.get(key) ?? []), one]);
+  for (const one of ordered) for (const key of one.keys) appendTo(byKey, key, one);
   const parent = new Map<RawFinding, RawFinding>();
   const root = (one: RawFinding): RawFinding => {
     let at = one;
