@@ -84,16 +84,55 @@ describe('the worst state of a circuit', () => {
     },
   );
 
-  it('beyond seven ways side by side is not claimed: it says how many states were tried', () => {
+  it('beyond twelve ways side by side is not claimed: it says how many states were tried', () => {
     const stock = Array.from(
-      { length: 8 },
+      { length: 13 },
       (_, index) => ['switch', `S${index}`, 'BAT', 'A', `resistance: ${index + 1} mohm`] as const,
     );
     const kit = [['load', 'lamp', 'A', 'GND', 'power: 12 W, volts: 12 V']] as const;
     expect(missingOf({ nets: ['A'], stock: stock.slice(1), kit, powered: ['lamp: always'] })).toEqual([]);
     expect(missingOf({ nets: ['A'], stock, kit, powered: ['lamp: always'] })).toEqual([
-      'the losses in more than 18 of 256 states of the part with lamp',
+      'the losses in more than 28 of 8192 states of the part with lamp',
     ]);
+  });
+});
+
+describe('loads of which the design current does not tell what they get', () => {
+  const series = (first: string, second: string): StudKit => ({
+    nets: ['A'],
+    stock: [['load', 'old', 'BAT', 'GND', 'power: 3 W, volts: 12 V']],
+    kit: [
+      ['load', 'first', 'BAT', 'A', first],
+      ['load', 'second', 'A', 'GND', second],
+    ],
+    powered: ['first: always', 'second: always'],
+  });
+
+  it.each([
+    ['alike', 'power: 12 W, volts: 6 V', 'power: 12 W, volts: 6 V'],
+    ['different', 'power: 12 W, volts: 6 V', 'power: 6 W, volts: 6 V'],
+  ])('two in series that are %s are undecided, by name', (_, first, second) => {
+    expect(missingOf(series(first, second))).toEqual([
+      'what first gets: its current has to go through another load too',
+      'what second gets: its current has to go through another load too',
+    ]);
+    for (const name of ['first', 'second'])
+      expect(rows(series(first, second)).get(name)?.dropVolt, name).toBeNull();
+  });
+
+  it('one that takes nothing loses nothing, and is no fault', () => {
+    const kit: StudKit = {
+      nets: ['A'],
+      stock: [['switch', 'S', 'BAT', 'A', 'resistance: 10 mohm']],
+      kit: [
+        ['load', 'none', 'A', 'GND', 'power: 0 W, volts: 12 V'],
+        ['load', 'lamp', 'A', 'GND', 'power: 12 W, volts: 12 V'],
+      ],
+      powered: ['none: S', 'lamp: S'],
+    };
+    expect([...rows(kit).keys()]).toEqual(['lamp']);
+    expect(rows(kit).get('lamp')?.dropVolt).toBeCloseTo(4 * lead + 0.01, 9);
+    expect(missingOf(kit)).toEqual([]);
   });
 });
 

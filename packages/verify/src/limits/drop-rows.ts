@@ -6,7 +6,7 @@ import type { CircuitRegion } from './circuit-region.ts';
 import { dropLimit } from './limit-sources.ts';
 import type { DropRow } from './limit-table.ts';
 import { regionStates } from './region-states.ts';
-import { designAmpere, type ReachedLoad, type RegionFlow, solveRegion } from './solve-region.ts';
+import { designAmpere, type ReachedLoad, type RegionFlow, regionSolver } from './solve-region.ts';
 
 /** Currents below this are rounding. */
 const noAmpere = 1e-9;
@@ -32,8 +32,9 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
   const { states, all } = regionStates(job, region);
   if (states.length < all)
     missing.add(`the losses in more than ${states.length} of ${all} states of ${nameOf(job, region)}`);
+  const solve = regionSolver(job, region);
   for (const { state, said, offNames, coilsOn } of states) {
-    const trial = solveRegion(job, region, state, null);
+    const trial = solve(state, null);
     if (trial === null) {
       missing.add('a state of the diodes that can be solved');
       continue;
@@ -51,14 +52,26 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
       if (element !== undefined && designAmpere(element, reached.get(index)?.nominalVolt ?? 0) === null)
         lacking.add(`the current of ${element.name}: its resistance, or its power and volts`);
     }
+    const flow = lacking.size > 0 ? null : solve(state, reached);
+    for (const load of flow === null ? [] : reached.keys())
+      if (!isTold(job, region, flow, load)) lacking.add(inSeries(job, region, load));
     for (const one of lacking) missing.add(one);
-    const flow = lacking.size > 0 ? null : solveRegion(job, region, state, reached);
-    if (flow !== null) flows.push(flow);
+    if (flow !== null && lacking.size === 0) flows.push(flow);
     const off = new Set(offNames);
     for (const [load, { nominalVolt }] of reached) {
+      // What takes nothing loses nothing.
+      if (job.elements[region.branches[load]?.index ?? -1]?.watts === 0) continue;
       // Where it is not meant to have power, that it has some is what is wrong, and not how little it loses.
       if (!isMeant(job, region.branches[load]?.index ?? -1, off, before)) continue;
-      const row = rowOf(job, region, load, nominalVolt, flow, [...lacking].sort(), said);
+      const row = rowOf(
+        job,
+        region,
+        load,
+        nominalVolt,
+        lacking.size > 0 ? null : flow,
+        [...lacking].sort(),
+        said,
+      );
       const worst = rows.get(load);
       // What is not known may be worse than all that is; of equal states the first, with most of it on, is told.
       const worse =
@@ -81,6 +94,18 @@ function isMeant(job: Job, load: number, off: ReadonlySet<string>, before: Power
   const said = job.wanted.powered.get(load);
   if (said !== undefined) return said.some(({ on }) => on.every((name) => !off.has(name)));
   return before(load, off) ?? true;
+}
+
+/** Whether a flow tells what a load gets. */
+function isTold(job: Job, region: CircuitRegion, flow: RegionFlow | null, load: number): boolean {
+  const branch = region.branches[load];
+  if (flow === null || branch === undefined || job.elements[branch.index]?.watts === 0) return true;
+  return flow.amperes[load] !== 0 && flow.volts.has(branch.from) && flow.volts.has(branch.to);
+}
+
+/** Loads that share one current cannot each take their own. */
+function inSeries(job: Job, region: CircuitRegion, load: number): string {
+  return `what ${job.elements[region.branches[load]?.index ?? -1]?.name ?? ''} gets: its current has to go through another load too`;
 }
 
 /** Loads that current reaches, with its direction and the volts between the poles that it comes from and goes to. */

@@ -8,7 +8,7 @@ import { judgeBusPairs } from './judge-bus-pairs.ts';
 import { leadLimit } from './limit-sources.ts';
 import type { DropRow, LimitTable, LoadingRow, ProtectionRow } from './limit-table.ts';
 import { type ProtectionJudgement, protectionRows } from './protection-rows.ts';
-import { type RegionFlow, type RegionState, solveRegion } from './solve-region.ts';
+import { type RegionFlow, type RegionState, regionSolver } from './solve-region.ts';
 
 /** Findings of obligation 9 with the table that they come from. */
 export interface LimitJudgement {
@@ -164,12 +164,13 @@ function fuseLoads(rework: Rework, region: CircuitRegion, flow: RegionFlow): rea
 
 /** Each output alone: the most that it may have to give, and the least with which its module sees a lamp. */
 function driveLoads(job: Job, region: CircuitRegion): readonly LoadingRow[] {
+  const solve = regionSolver(job, region);
   return region.branches.flatMap((branch, index): LoadingRow[] => {
     const element = branch.kind === 'contact' ? job.elements[branch.index] : undefined;
     if (element?.kind !== 'drive' || (element.leastAmps === null && element.mostAmps === null)) return [];
     const state = aloneState(job, region, branch.index);
-    const trial = solveRegion(job, region, state, null);
-    const flow = trial === null ? null : solveRegion(job, region, state, reachedLoads(region, trial));
+    const trial = solve(state, null);
+    const flow = trial === null ? null : solve(state, reachedLoads(region, trial));
     if (flow === null) return [];
     return [
       {

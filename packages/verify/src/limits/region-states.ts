@@ -30,7 +30,7 @@ interface Choice {
 }
 
 /** So many choices are tried in every combination. */
-const mostChoices = 7;
+const mostChoices = 12;
 
 /**
  * The states in which a circuit may lose most. Switching off something that is the only way only takes loads away, and
