@@ -1,15 +1,17 @@
 import type { DiagnosisReport, ExplanationWords } from '@loomproof/verify';
 import type { GroupExplanation } from '../src/checks/explain-group.ts';
+import {
+  explanationWords,
+  fewAndPairs,
+  mostExplanationsShown,
+  mostPairsShown,
+} from '../src/checks/explanation-words.ts';
 import { readingsCsv } from '../src/checks/readings-csv.ts';
 import { standingReadings } from '../src/checks/work-record.ts';
 import { button, element } from './element.ts';
 import type { Engine } from './engine.ts';
 import type { PageHead } from './page-head.ts';
 import type { RecordStore } from './record-store.ts';
-
-const mostShown = 12;
-/** How many of the pairs of faults that read like something simpler are told. */
-const mostPairsShown = 3;
 
 /** What the readings of a group say, computed anew when one changes. */
 export class DiagnosisPart {
@@ -230,11 +232,10 @@ function section(title: string, all: readonly string[]): readonly HTMLElement[] 
 }
 
 function explanations(all: readonly ExplanationWords[], result: DiagnosisReport['result']): HTMLElement {
-  const few = all.filter(({ faults }) => faults.length < 2 || result === 'two faults');
-  const pairs = all.filter((one) => !few.includes(one));
+  const { few, pairs } = fewAndPairs(all, result);
   const told = (list: readonly ExplanationWords[], most: number): readonly HTMLElement[] => [
     ...list.slice(0, most).map((one) => {
-      const item = element('li', {}, causeWords(one));
+      const item = element('li', {}, explanationWords(one));
       item.dataset['faults'] = one.faults.map(({ id }) => id).join(' + ');
       return item;
     }),
@@ -243,7 +244,7 @@ function explanations(all: readonly ExplanationWords[], result: DiagnosisReport[
   return element(
     'div',
     {},
-    element('ul', { class: 'causes' }, ...told(few, mostShown)),
+    element('ul', { class: 'causes' }, ...told(few, mostExplanationsShown)),
     ...(pairs.length === 0
       ? []
       : [
@@ -255,11 +256,6 @@ function explanations(all: readonly ExplanationWords[], result: DiagnosisReport[
           ),
         ]),
   );
-}
-
-function causeWords({ faults }: ExplanationWords): string {
-  if (faults.length === 0) return 'Nothing is wrong: as designed.';
-  return faults.map((one) => `${one.words} (${one.likelihood}: ${one.reason}; ${one.origin})`).join(', and ');
 }
 
 function resultWords({ result, between, contradictory, additions, powered }: DiagnosisReport): string {

@@ -1,4 +1,4 @@
-import { checkRows } from '@loomproof/sheets';
+import { checkRows, csvText, stageColumn } from '@loomproof/sheets';
 import type { Checklist } from '@loomproof/verify';
 
 const head = [
@@ -21,10 +21,10 @@ const head = [
 ];
 
 /**
- * A list of checks as CSV (RFC 4180), one row a check with empty fields for what is read. Filled in, `diagnose` reads it.
+ * A list of checks as CSV, one row a check with empty fields for what is read. Filled in, `diagnose` reads it.
  */
 export function checksCsv(checklist: Checklist, list: 'short' | 'full'): string {
-  const stage = stageColumn(checklist);
+  const stage = stageColumn(checklist.table.stage, checklist.table.world.job);
   const lines = checkRows(checklist, list).map((row) => [
     String(row.number),
     row.from,
@@ -43,15 +43,5 @@ export function checksCsv(checklist: Checklist, list: 'short' | 'full'): string 
     row.whereFrom,
     row.whereTo,
   ]);
-  return [head, ...lines].map((cells) => `${cells.map(quoted).join(',')}\r\n`).join('');
-}
-
-/** What is plugged, in the words that `diagnose` reads. */
-function stageColumn({ table: { stage, world } }: Checklist): string {
-  if (stage.is !== 'in place' || stage.pulled.size === 0) return stage.is;
-  return `${stage.is} without ${[...stage.pulled].map((one) => world.job.connectors[one]?.name ?? '').join(', ')}`;
-}
-
-function quoted(cell: string): string {
-  return /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+  return csvText([head, ...lines]);
 }

@@ -1,11 +1,7 @@
 import { visibleText } from '@loomproof/netlist';
-import type { DiagnosisReport, ExplanationWords, RankedCandidate } from '@loomproof/verify';
+import { explanationWords, fewAndPairs, mostExplanationsShown, mostPairsShown } from '@loomproof/sheets';
+import type { DiagnosisReport, RankedCandidate } from '@loomproof/verify';
 import { countText } from '../output/count-text.ts';
-
-/** How many of the explanations of a group are told before the rest is counted. */
-const mostShown = 12;
-/** How many of the pairs that read like something simpler are told. */
-const mostPairsShown = 3;
 
 /** A diagnosis for people; ends with a line end. */
 export function diagnosisText(
@@ -25,17 +21,17 @@ export function diagnosisText(
   if (labelled !== null) lines.push(labelled);
   lines.push(`Class: ${report.classes.join(', ')}${report.classes.length > 1 ? ' (not settled)' : ''}`);
   for (const [index, group] of report.groups.entries()) {
-    const few = group.filter(({ faults }) => faults.length < 2 || report.result === 'two faults');
-    const pairs = group.filter((one) => !few.includes(one));
+    const { few, pairs } = fewAndPairs(group, report.result);
     if (few.length > 0)
       lines.push(
         `${index === 0 ? 'Explained by' : 'Or by'} one of these, not yet told apart, most likely first:`,
       );
-    for (const one of few.slice(0, mostShown)) lines.push(`  - ${explanation(one)}`);
-    if (few.length > mostShown) lines.push(`  and ${few.length - mostShown} more (see --json)`);
+    for (const one of few.slice(0, mostExplanationsShown)) lines.push(`  - ${explanationWords(one)}`);
+    if (few.length > mostExplanationsShown)
+      lines.push(`  and ${few.length - mostExplanationsShown} more (see --json)`);
     if (pairs.length > 0) {
       lines.push(`  ${countText(pairs.length, 'pair')} of faults at once would read the same, such as:`);
-      for (const one of pairs.slice(0, mostPairsShown)) lines.push(`  - ${explanation(one)}`);
+      for (const one of pairs.slice(0, mostPairsShown)) lines.push(`  - ${explanationWords(one)}`);
     }
   }
   if (report.next !== null)
@@ -44,7 +40,7 @@ export function diagnosisText(
     );
   for (const one of report.suspects)
     lines.push(
-      `Or one reading is wrong, ${one.reading}; the others then fit: ${one.explains.slice(0, 3).map(explanation).join('; or ')}${one.explains.length > 3 ? `; or ${one.explains.length - 3} more` : ''}`,
+      `Or one reading is wrong, ${one.reading}; the others then fit: ${one.explains.slice(0, 3).map(explanationWords).join('; or ')}${one.explains.length > 3 ? `; or ${one.explains.length - 3} more` : ''}`,
     );
   if (report.conflict.length > 0)
     lines.push(
@@ -80,9 +76,4 @@ function matterWords(one: string, explanations: number): string {
   return one.endsWith('error') || one === 'damage'
     ? `possible, ${countText(explanations, 'explanation')}`
     : 'yes';
-}
-
-function explanation({ faults }: ExplanationWords): string {
-  if (faults.length === 0) return 'nothing is wrong: as designed';
-  return faults.map((one) => `${one.words} (${one.likelihood}: ${one.reason}; ${one.origin})`).join(', and ');
 }

@@ -11,6 +11,7 @@ import { checkMoments, firstChange } from './check-moments.ts';
 import { checkRows, expectedWords, whereInWords } from './check-rows.ts';
 import type { PageCheck } from './group-state.ts';
 import { type PackedModel, packModel } from './model-codec.ts';
+import { stageColumn } from './stage-column.ts';
 import { stageWords } from './stage-words.ts';
 
 /** How the readings of a work instruction are chosen. */
@@ -173,7 +174,7 @@ export function workChecks(
   return {
     groups,
     page: {
-      stage: stageColumn(stage, (connector) => job.connectors[connector]?.name ?? ''),
+      stage: stageColumn(stage, job),
       plugged,
       bands,
       points,
@@ -195,12 +196,6 @@ function looksFor(faults: readonly { readonly words: string; readonly shownBy: s
   const found = new Map<string, string[]>();
   for (const { words, shownBy } of faults) appendTo(found, shownBy, words);
   return [...found].map(([what, covers]) => ({ what, covers }));
-}
-
-/** What is plugged, as `diagnose` reads it in a table of readings. */
-function stageColumn(stage: Stage, connectorName: (index: number) => string): string {
-  if (stage.is !== 'in place' || stage.pulled.size === 0) return stage.is;
-  return `${stage.is} without ${[...stage.pulled].map(connectorName).join(', ')}`;
 }
 
 function separationWords(own: string, other: string, one: Separation | null): readonly string[] {
