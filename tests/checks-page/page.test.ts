@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { withoutBrowser } from '../sheets/find-chromium.ts';
 import { noStorage, overflowIn } from '../sheets/in-page.ts';
 import { readFixture } from '../support/fixture-folder.ts';
-import { complaintsOf, downloaded, Phone, settled, typeReadings } from './phone.ts';
+import { complaintsOf, downloaded, Phone, reloadedOnceKept, settled, typeReadings } from './phone.ts';
 
 const early = 'build-early-work.html';
 /** The short list of the van, early: three whole readings, then open ones. */
@@ -113,10 +113,10 @@ describe.skipIf(withoutBrowser)('the readings of a work instruction', () => {
     expect(await page.locator('#looked').textContent()).toContain(`${count} of ${count} things`);
     await boxes.first().check();
     await page.locator('#looked', { hasText: `${count - 1} of ${count}` }).waitFor();
-    await page.waitForTimeout(250);
-    await page.reload();
+    await reloadedOnceKept(page, '"looks":[{');
+    await page.locator('#looked', { hasText: `${count - 1} of ${count} things` }).waitFor();
+    await page.locator('.looks input:checked').waitFor({ state: 'attached' });
     expect(await boxes.first().isChecked()).toBe(true);
-    expect(await page.locator('#looked').textContent()).toContain(`${count - 1} of ${count} things`);
     await page.context().close();
   });
 
@@ -134,10 +134,9 @@ describe.skipIf(withoutBrowser)('the readings of a work instruction', () => {
   it('come back after a reload, and are refused by the sheet of another variant or stage', async () => {
     const page = await phone.open(early);
     await typeReadings(page, ['0.3', 'open']);
-    // The browser writes its storage out in its own time.
     await settled(page);
-    await page.reload();
-    expect(await page.locator('#power-1-1').getAttribute('data-state')).toBe('as designed');
+    await reloadedOnceKept(page, '"reading":"open"');
+    await page.locator('#power-1-1[data-state="as designed"]').waitFor();
     await settled(page);
     expect(await page.locator('#power-1-diagnosis .result').getAttribute('data-result')).toBe('single fault');
     const json = await downloaded(page, '#export-json');

@@ -88,6 +88,19 @@ export async function settled(page: Page, group = 'power-1'): Promise<void> {
   await page.locator(`#${group}-diagnosis[data-busy="no"]`).waitFor({ timeout: 20_000 });
 }
 
+/**
+ * Waits until the browser keeps a record with these words, and reads the page anew.
+ *
+ * @param words - a part of the record as JSON
+ */
+export async function reloadedOnceKept(page: Page, words: string): Promise<void> {
+  await page.waitForFunction((part) => {
+    const { localStorage } = globalThis as unknown as { readonly localStorage: object };
+    return Object.values(localStorage).some((text) => String(text).includes(part));
+  }, words);
+  await page.reload();
+}
+
 /** What axe complains of. */
 export async function complaintsOf(page: Page): Promise<readonly string[]> {
   const found = (await page.evaluate(`${axe}; axe.run(document, {})`)) as {
