@@ -7,7 +7,9 @@ import { type Json, tamperings } from './support/checker/tamper.ts';
 import type { KitJson } from './support/checker/verdict-json.ts';
 import { foldersIn, readFixture, tablesBeside } from './support/fixture-folder.ts';
 import { kitNames, kitPath } from './support/kit-fixtures.ts';
+import { kitOf } from './support/kit-text.ts';
 import { recordHarness } from './support/record-harness.ts';
+import { twoSystemsKit } from './support/two-systems-kit.ts';
 import { printedVerdict, walkEvidence } from './support/walk-evidence.ts';
 
 /** Every kit of the fixtures by name, those with one mistake in them as well. */
@@ -105,6 +107,21 @@ describe('a falsified proof or witness is found out', () => {
   });
 });
 
+describe('losses of two supplies with one return', () => {
+  it('are worked out anew, so that a falsified one is found out', () => {
+    const kit = kitOf(twoSystemsKit({ drop: '0.1 %' }));
+    const verdict = proveKit(kit);
+    expect(verdict.variants[0]?.findings.map(({ kind }) => kind)).toEqual([
+      'drop-too-large',
+      'drop-too-large',
+    ]);
+    expect(walkEvidence(verdict)).toEqual([]);
+    const { missed, tried } = tamper(verdict, /\.witness\.value/);
+    expect(missed).toEqual([]);
+    expect(tried).toBe(2);
+  });
+});
+
 /** Falsifies everything that the checker answers for, one thing at a time, and gives what it did not find out. */
 function tamper(
   verdict: KitVerdict,
@@ -129,7 +146,10 @@ function isWorkedOut(verdict: KitVerdict, path: string): boolean {
   const one = verdict.variants[Number(variant)]?.findings[Number(finding)];
   if (one === undefined) return false;
   if (what === 'value')
-    return one.kind === 'drop-too-large' || (one.kind === 'conductor-unprotected' && one.points.length > 1);
+    return (
+      /^(drop-too-large|fuse-overloaded|drive-(over|under)loaded)$/.test(one.kind) ||
+      (one.kind === 'conductor-unprotected' && one.points.length > 1)
+    );
   return one.witness.is === 'power' && one.witness.volts !== null;
 }
 

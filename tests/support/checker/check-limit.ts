@@ -1,6 +1,6 @@
 import { denseStates } from '../oracle/dense-network.ts';
 import type { CopperView } from './copper-walk.ts';
-import type { HarnessRecord } from './harness-record.ts';
+import type { ElementRecord, HarnessRecord } from './harness-record.ts';
 import type { FindingJson, WitnessJson } from './verdict-json.ts';
 import type { Moment } from './work-replay.ts';
 
@@ -24,7 +24,7 @@ const class5 = new Map([
 /** Larger systems take the plain solver too long. */
 const mostUnknowns = 500;
 
-/** A limit that is told to be broken has to be; a loss is worked out again with the plain solver. */
+/** A limit that is told to be broken has to be; losses and currents are worked out again with the plain solver. */
 export function checkLimit(
   finding: FindingJson,
   witness: Extract<WitnessJson, { is: 'limit' }>,
@@ -35,13 +35,23 @@ export function checkLimit(
   const { quantity, value, limit } = witness;
   const broken = finding.kind === 'drive-underloaded' ? value < limit : value > limit;
   const problems = broken ? [] : [`${quantity} of ${value} keeps ${limit}`];
-  if (finding.kind !== 'drop-too-large') return [...problems, ...checkRating(finding, witness, record)];
+  if (!solvedKinds.has(finding.kind)) return [...problems, ...checkRating(finding, witness, record)];
   const off = new Set((quantity.split(' with ')[1] ?? '').split(', ').map((one) => one.replace(/ off$/, '')));
-  const lost = lossOf(finding.points[0] ?? '', off, record, view, end);
-  if (lost !== null && !(Math.abs(lost - value) <= 1e-6 * Math.max(1, lost)))
-    problems.push(`${finding.points[0]} loses ${lost} V and not ${value} V`);
+  const flow = flowOf(off, record, view, end);
+  const name = finding.points[0] ?? '';
+  const own = finding.kind === 'drop-too-large' ? flow?.loss(name) : flow?.ampere(name);
+  if (own !== undefined && own !== null && !(Math.abs(own - value) <= 1e-6 * Math.max(1, own)))
+    problems.push(`${quantity} of ${name} is ${own} and not ${value}`);
   return problems;
 }
+
+/** Kinds of findings whose value is worked out anew. */
+const solvedKinds: ReadonlySet<string> = new Set([
+  'drop-too-large',
+  'fuse-overloaded',
+  'drive-overloaded',
+  'drive-underloaded',
+]);
 
 /** A fuse that is told to be too large has the rating that is told. */
 function checkRating(
@@ -60,15 +70,21 @@ function checkRating(
   return ratings.includes(value) ? [] : [`${name} is no fuse of ${value} A`];
 }
 
-function lossOf(
-  load: string,
+/** What flows in one state: what a load loses, and what an element carries; null where that is not clear. */
+type StateFlow = {
+  readonly loss: (load: string) => number | null;
+  readonly ampere: (element: string) => number | null;
+};
+
+function flowOf(
   off: ReadonlySet<string>,
   record: HarnessRecord,
   view: CopperView,
   end: Moment,
-): number | null {
-  const [feed, ...more] = record.feeds;
-  if (feed === undefined || feed.volts === null || more.length > 0) return null;
+): StateFlow | null {
+  const feedVolts = new Set(record.feeds.map(({ volts }) => volts));
+  const [first = null] = feedVolts;
+  if (first === null || feedVolts.has(null)) return null;
   const numbers = new Map<string, number>();
   const at = (point: string): number => {
     const known = numbers.get(point);
@@ -99,6 +115,8 @@ function lossOf(
   const joint = (kind: string): number | null => record.jointOhm.get(kind) ?? null;
   const studs = new Set(record.places.filter(({ kind }) => kind === 'stud').map(({ address }) => address));
   let known = true;
+  /** Nodes that metal joins while no load counts, for the supply that a load hangs on. */
+  const metal: (readonly [number, number])[] = [];
   for (const { by, from, to, name, lengthMm } of view.joins) {
     const ohm =
       by === 'conductor'
@@ -113,65 +131,103 @@ function lossOf(
                 ? joint('stud')
                 : 0;
     known = resist(from, to, ohm) && known;
+    metal.push([at(from), at(to)]);
   }
-  const loads: { name: string; from: number; to: number; ampere: number; ohm: number }[] = [];
+  const elementAt = new Map<string, number>();
+  type Load = { name: string; from: number; to: number; one: ElementRecord };
+  const loads: Load[] = [];
   for (const one of record.elements) {
     const { kind, name, from, to, workedBy, restClosed } = one;
     if (kind === 'load' || kind === 'coil') {
-      const ampere = designAmpere(one, feed.volts);
-      if (off.has(name)) continue;
-      if (ampere === null) known = false;
-      else loads.push({ name, from: at(from), to: at(to), ampere, ohm: ohmOf(one) });
+      if (!off.has(name)) loads.push({ name, from: at(from), to: at(to), one });
     } else if (kind === 'diode') {
       const onOhm = one.ohm ?? 0.01;
       branches.push({ kind, from: at(from), to: at(to), forwardVolt: one.dropVolts ?? 0, onOhm });
+      metal.push([at(from), at(to)]);
     } else {
       const open = workedBy === null ? off.has(name) : off.has(workedBy) !== restClosed;
       if (open || (kind === 'fuse' && end.fusesOut.has(name))) continue;
+      elementAt.set(name, branches.length);
       known = resist(from, to, one.ohm ?? joint('contact')) && known;
+      metal.push([at(from), at(to)]);
     }
   }
-  const fed = new Set(feed.places);
+  const held = new Map<number, number>();
   for (const { address, chassis, source } of record.places) {
     const isReturn = chassis || record.returns.includes(address);
-    const isSource = fed.has(address) || source === 'always' || source === 'driven' || source === 'switched';
-    if (off.has(address) || !(isReturn || isSource) || !numbers.has(address)) continue;
-    branches.push({
-      kind: 'voltage-source',
-      from: 0,
-      to: at(address),
-      volt: isReturn ? 0 : feed.volts,
-      ohm: 0,
-    });
+    const feed = record.feeds.find(({ places }) => places.includes(address));
+    const isSource = source === 'always' || source === 'driven' || source === 'switched';
+    if (off.has(address) || !numbers.has(address)) continue;
+    if (!isReturn && feed === undefined && !isSource) continue;
+    // Which of several supplies is behind a source pin is not told.
+    if (!isReturn && feed === undefined && feedVolts.size > 1) return null;
+    const volt = isReturn ? 0 : (feed?.volts ?? first);
+    held.set(at(address), volt);
+    branches.push({ kind: 'voltage-source', from: 0, to: at(address), volt, ohm: 0 });
   }
   if (!known || numbers.size + branches.length + loads.length > mostUnknowns) return null;
-  const solve = (taking: readonly Branch[]): readonly number[] | null => {
+  const solve = (taking: readonly Branch[]): ReturnType<typeof denseStates>[number] | null => {
     const elements = [...branches, ...taking];
-    const network = { nodeCount: numbers.size + 1, reference: 0, elements };
-    return denseStates(network, 1e-6)[0]?.volts ?? null;
+    return denseStates({ nodeCount: numbers.size + 1, reference: 0, elements }, 1e-6)[0] ?? null;
   };
-  const trial = solve(loads.map(({ from, to, ohm }) => ({ kind: 'resistor', from, to, ohm })));
+  const trial = solve(loads.map(({ from, to, one }) => ({ kind: 'resistor', from, to, ohm: ohmOf(one) })));
   if (trial === null) return null;
-  const taking = loads.flatMap(({ from, to, ampere, ohm }): Branch[] => {
-    const current = ((trial[from] ?? 0) - (trial[to] ?? 0)) / ohm;
-    return Math.abs(current) <= 1e-9
-      ? []
-      : [{ kind: 'current-source', from, to, ampere: Math.sign(current) * ampere }];
-  });
-  const volts = solve(taking);
-  const own = loads.find(({ name }) => name === load);
-  if (volts === null || own === undefined) return null;
-  return feed.volts - Math.abs((volts[own.from] ?? 0) - (volts[own.to] ?? 0));
+  const taking: Branch[] = [];
+  const nominal = new Map<string, number>();
+  for (const { name, from, to, one } of loads) {
+    const across = (trial.volts[from] ?? 0) - (trial.volts[to] ?? 0);
+    if (Math.abs(across / ohmOf(one)) <= 1e-9) continue;
+    const volts = polesOn(across > 0 ? from : to, metal, held);
+    const [volt] = volts;
+    const ampere = volt === undefined ? null : designAmpere(one, volt);
+    // A load on metal that meets several voltages has no voltage of its own.
+    if (volt === undefined || volts.size > 1 || ampere === null) return null;
+    nominal.set(name, volt);
+    taking.push({ kind: 'current-source', from, to, ampere: Math.sign(across) * ampere });
+  }
+  const state = solve(taking);
+  if (state === null) return null;
+  return {
+    loss: (load) => {
+      const own = loads.find(({ name }) => name === load);
+      const volt = nominal.get(load);
+      if (own === undefined || volt === undefined) return null;
+      return volt - Math.abs((state.volts[own.from] ?? 0) - (state.volts[own.to] ?? 0));
+    },
+    ampere: (element) => {
+      const own = elementAt.get(element);
+      return own === undefined ? null : Math.abs(state.amperes[own] ?? 0);
+    },
+  };
 }
 
-function ohmOf({ ohm, watts, volts }: HarnessRecord['elements'][number]): number {
+/** The volts above zero that poles hold on the metal around a node, which ends at any pole. */
+function polesOn(
+  start: number,
+  metal: readonly (readonly [number, number])[],
+  held: ReadonlyMap<number, number>,
+): ReadonlySet<number> {
+  const reached = new Set([start]);
+  for (let changed = true; changed; ) {
+    changed = false;
+    for (const [a, b] of metal)
+      for (const [one, other] of [
+        [a, b],
+        [b, a],
+      ] as const) {
+        if (!reached.has(one) || reached.has(other) || held.has(one)) continue;
+        reached.add(other);
+        changed = true;
+      }
+  }
+  return new Set([...reached].flatMap((node) => held.get(node) ?? []).filter((volt) => volt > 0));
+}
+
+function ohmOf({ ohm, watts, volts }: ElementRecord): number {
   return ohm ?? (watts !== null && volts !== null ? (volts * volts) / watts : 20);
 }
 
-function designAmpere(
-  { ohm, watts, volts }: HarnessRecord['elements'][number],
-  nominal: number,
-): number | null {
+function designAmpere({ ohm, watts, volts }: ElementRecord, nominal: number): number | null {
   if (watts !== null) return watts / (volts ?? nominal);
   return ohm === null ? null : nominal / ohm;
 }

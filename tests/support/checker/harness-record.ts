@@ -53,7 +53,7 @@ type ConnectorRecord = {
 };
 
 /** What joins two pins inside a device; a diode lets current pass from `from` to `to` only. */
-type ElementRecord = {
+export type ElementRecord = {
   readonly name: string;
   readonly kind: 'load' | 'switch' | 'diode' | 'fuse' | 'bridge' | 'coil' | 'drive';
   readonly from: string;

@@ -33,6 +33,7 @@ export const loadingHead: readonly string[] = [
   'least A',
   'most A',
   'margin A',
+  'worst state',
   'source',
 ];
 
@@ -63,7 +64,7 @@ export function limitCells(variant: VariantVerdict, before: VariantVerdict | nul
       number(row.limitVolt, 3),
       moved(row.marginVolt, old?.drops.find((one) => one.circuit === row.circuit)?.marginVolt),
       row.smallest ?? '?',
-      row.state.length === 0 ? 'all on' : row.state.join(', '),
+      stateText(row.state),
       row.source ?? missing(row.missing),
     ]),
     protection: table.protection.map((row) => [
@@ -84,9 +85,14 @@ export function limitCells(variant: VariantVerdict, before: VariantVerdict | nul
       row.leastAmpere === null ? '' : number(row.leastAmpere, 2),
       row.mostAmpere === null ? '' : number(row.mostAmpere, 2),
       moved(marginOf(row), marginOf(old?.loading.find((one) => one.what === row.what))),
+      stateText(row.state),
       row.source,
     ]),
   };
+}
+
+function stateText(state: readonly string[]): string {
+  return state.length === 0 ? 'all on' : state.join(', ');
 }
 
 function tableOf(variant: VariantVerdict): LimitTable {

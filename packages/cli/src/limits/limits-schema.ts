@@ -42,9 +42,11 @@ const protectionRow = z
 const loadingRow = z
   .strictObject({
     what: z.string(),
+    is: z.enum(['fuse', 'output']),
     ampere: z.number(),
     leastAmpere: number,
     mostAmpere: number,
+    state: z.array(z.string()).describe('what is off where it carries most; empty where everything is on'),
     source: z.string(),
   })
   .meta({ id: 'loading', description: 'a fuse or an output with the current that it carries' });

@@ -11,11 +11,17 @@ import { designAmpere, type ReachedLoad, type RegionFlow, regionSolver } from '.
 /** Currents below this are rounding. */
 const noAmpere = 1e-9;
 
+/** What flows in a state that has a name. */
+export interface StateFlow {
+  readonly flow: RegionFlow;
+  readonly said: readonly string[];
+}
+
 /** The losses of a region, and what is not said. */
 export interface RegionDrops {
   readonly rows: readonly DropRow[];
-  /** One for each state tried; none for a state in which something is missing. */
-  readonly flows: readonly RegionFlow[];
+  /** One for each state tried, with what is off in it; none for a state in which something is missing. */
+  readonly flows: readonly StateFlow[];
   readonly missing: readonly string[];
 }
 
@@ -27,7 +33,7 @@ export interface RegionDrops {
 export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore): RegionDrops {
   const missing = new Set<string>(region.missing);
   const rows = new Map<number, DropRow>();
-  const flows: RegionFlow[] = [];
+  const flows: StateFlow[] = [];
   if (missing.size > 0) return { rows: [], flows, missing: [...missing] };
   const { states, all } = regionStates(job, region);
   if (states.length < all)
@@ -56,7 +62,7 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
     for (const load of flow === null ? [] : reached.keys())
       if (!isTold(job, region, flow, load)) lacking.add(inSeries(job, region, load));
     for (const one of lacking) missing.add(one);
-    if (flow !== null && lacking.size === 0) flows.push(flow);
+    if (flow !== null && lacking.size === 0) flows.push({ flow, said });
     const off = new Set(offNames);
     for (const [load, { nominalVolt }] of reached) {
       // What takes nothing loses nothing.

@@ -3,12 +3,12 @@ import { poweredBefore } from '../backfeed/powered-before.ts';
 import type { LossPart, RawFinding } from '../prove/finding.ts';
 import type { Names } from '../prove/names.ts';
 import { type CircuitRegion, circuitRegions } from './circuit-region.ts';
-import { dropRows, reachedLoads } from './drop-rows.ts';
+import { dropRows, reachedLoads, type StateFlow } from './drop-rows.ts';
 import { judgeBusPairs } from './judge-bus-pairs.ts';
 import { leadLimit } from './limit-sources.ts';
 import type { DropRow, LimitTable, LoadingRow, ProtectionRow } from './limit-table.ts';
 import { type ProtectionJudgement, protectionRows } from './protection-rows.ts';
-import { type RegionFlow, type RegionState, regionSolver } from './solve-region.ts';
+import { type RegionState, regionSolver } from './solve-region.ts';
 
 /** Findings of obligation 9 with the table that they come from. */
 export interface LimitJudgement {
@@ -100,7 +100,7 @@ function dropFinding(row: DropRow): RawFinding {
     points: [row.circuit],
     witness: {
       is: 'limit',
-      quantity: `drop out and return${row.state.length === 0 ? '' : ` with ${row.state.join(', ')}`}`,
+      quantity: `drop out and return${inState(row.state)}`,
       value: row.dropVolt ?? 0,
       limit: row.limitVolt ?? 0,
       unit: 'V',
@@ -110,6 +110,11 @@ function dropFinding(row: DropRow): RawFinding {
     culprits: [],
     keys: [],
   };
+}
+
+/** What follows the quantity of a witness where not everything is on. */
+function inState(state: readonly string[]): string {
+  return state.length === 0 ? '' : ` with ${state.join(', ')}`;
 }
 
 function largest(parts: readonly LossPart[]): readonly LossPart[] {
@@ -140,7 +145,7 @@ function protectionFinding(job: Job, { row, leadMm }: ProtectionJudgement): RawF
   };
 }
 
-function fuseLoads(rework: Rework, region: CircuitRegion, flow: RegionFlow): readonly LoadingRow[] {
+function fuseLoads(rework: Rework, region: CircuitRegion, { flow, said }: StateFlow): readonly LoadingRow[] {
   const { job } = rework;
   const { own } = job.electrical;
   return region.branches.flatMap((branch, index): LoadingRow[] => {
@@ -153,9 +158,11 @@ function fuseLoads(rework: Rework, region: CircuitRegion, flow: RegionFlow): rea
     return [
       {
         what: element.name,
+        is: 'fuse',
         ampere: Math.abs(flow.amperes[index] ?? 0),
         leastAmpere: null,
         mostAmpere: percent === null ? rating : (rating * percent) / 100,
+        state: said,
         source: percent === null || own === null ? 'its rating' : `${percent} % of its rating, ${own.source}`,
       },
     ];
@@ -168,16 +175,18 @@ function driveLoads(job: Job, region: CircuitRegion): readonly LoadingRow[] {
   return region.branches.flatMap((branch, index): LoadingRow[] => {
     const element = branch.kind === 'contact' ? job.elements[branch.index] : undefined;
     if (element?.kind !== 'drive' || (element.leastAmps === null && element.mostAmps === null)) return [];
-    const state = aloneState(job, region, branch.index);
+    const { state, said } = aloneState(job, region, branch.index);
     const trial = solve(state, null);
     const flow = trial === null ? null : solve(state, reachedLoads(region, trial));
     if (flow === null) return [];
     return [
       {
         what: element.name,
+        is: 'output',
         ampere: Math.abs(flow.amperes[index] ?? 0),
         leastAmpere: element.leastAmps,
         mostAmpere: element.mostAmps,
+        state: said,
         source: 'the output of the module as the kit file says',
       },
     ];
@@ -185,36 +194,52 @@ function driveLoads(job: Job, region: CircuitRegion): readonly LoadingRow[] {
 }
 
 /** One drive on and no other source but the supplies; relays stand as with their coils on. */
-function aloneState(job: Job, region: CircuitRegion, drive: number): RegionState {
+function aloneState(
+  job: Job,
+  region: CircuitRegion,
+  drive: number,
+): { readonly state: RegionState; readonly said: readonly string[] } {
   const open = region.branches.flatMap(({ kind, index }) => {
     const element = kind === 'contact' ? job.elements[index] : undefined;
     if (element?.kind === 'drive') return index === drive ? [] : [index];
     return element !== undefined && element.workedBy >= 0 && element.restClosed ? [index] : [];
   });
   const off = [...region.poles].flatMap(([node, { output }]) => (output ? [node] : []));
-  return { open: new Set(open), off: new Set(off) };
+  const names = [
+    ...off.map((node) => job.places[node]?.address ?? ''),
+    ...open.flatMap((index) =>
+      job.elements[index]?.kind === 'drive' ? (job.elements[index]?.name ?? '') : [],
+    ),
+  ];
+  return {
+    state: { open: new Set(open), off: new Set(off) },
+    said: names.sort(compareText).map((name) => `${name} off`),
+  };
 }
 
 function worstLoading(rows: readonly LoadingRow[]): readonly LoadingRow[] {
   const worst = new Map<string, LoadingRow>();
-  for (const row of rows) if (row.ampere >= (worst.get(row.what)?.ampere ?? 0)) worst.set(row.what, row);
+  for (const row of rows) {
+    const known = worst.get(row.what);
+    // Of equal states the first, with most of it on, is told.
+    if (known === undefined || row.ampere > known.ampere + 1e-12) worst.set(row.what, row);
+  }
   return [...worst.values()];
 }
 
 function loadingFindings(row: LoadingRow): readonly RawFinding[] {
-  const { what, ampere, leastAmpere, mostAmpere, source } = row;
+  const { what, is, ampere, leastAmpere, mostAmpere, state, source } = row;
   const over = mostAmpere !== null && ampere > mostAmpere + 1e-9;
   const under = leastAmpere !== null && ampere < leastAmpere - 1e-9;
   if (!over && !under) return [];
-  const isDrive = source.startsWith('the output');
   return [
     {
-      kind: under ? 'drive-underloaded' : isDrive ? 'drive-overloaded' : 'fuse-overloaded',
+      kind: under ? 'drive-underloaded' : is === 'output' ? 'drive-overloaded' : 'fuse-overloaded',
       step: null,
       points: [what],
       witness: {
         is: 'limit',
-        quantity: 'current',
+        quantity: `current${inState(state)}`,
         value: ampere,
         limit: (under ? leastAmpere : mostAmpere) ?? 0,
         unit: 'A',

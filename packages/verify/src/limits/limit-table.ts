@@ -43,9 +43,12 @@ export interface ProtectionRow {
 /** A fuse or an output with the current that it carries. */
 export interface LoadingRow {
   readonly what: string;
+  readonly is: 'fuse' | 'output';
   readonly ampere: number;
   readonly leastAmpere: number | null;
   readonly mostAmpere: number | null;
+  /** What is off in the state that is worst for it, as in {@link DropRow}. */
+  readonly state: readonly string[];
   readonly source: string;
 }
 

@@ -148,6 +148,21 @@ describe('what an output gives', () => {
     powered: ['lamp: D'],
   });
 
+  it('is asked of each output with every other one off, and the state is told', () => {
+    const kit: StudKit = {
+      ...drive(12),
+      stock: [
+        ['drive', 'D', 'BAT', 'A', 'least: 0.5 A, most: 0.9 A'],
+        ['drive', 'E', 'BAT', 'A'],
+      ],
+      powered: ['lamp: [D, E]'],
+    };
+    const [one] = verdictOf(studKit(kit)).findings;
+    expect(one?.message).toBe(
+      'D carries too much: current with E off 1 A, limit 0.9 A (the output of the module as the kit file says)',
+    );
+  });
+
   it.each([
     [6, []],
     [24, []],
