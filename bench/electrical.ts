@@ -5,7 +5,7 @@ import { dropRows } from '../packages/verify/src/limits/drop-rows.ts';
 import { protectionRows } from '../packages/verify/src/limits/protection-rows.ts';
 import { assembledView } from '../packages/verify/src/prove/assembled-view.ts';
 import { Names } from '../packages/verify/src/prove/names.ts';
-import { type StudDevice, studKit } from '../tests/support/stud-kit.ts';
+import { type Ladder, ladderKit } from '../tests/support/ladder-kit.ts';
 import { verdictOf } from '../tests/support/verdict-of.ts';
 
 /** Rungs of the ladder that the kit touches: so many switches, and half as many returns that may open. */
@@ -39,7 +39,9 @@ export function electricalRatios(smallWires: number, largeWires: number, turns: 
 }
 
 function judgesOf(untouchedWires: number): readonly (() => unknown)[] {
-  const { rework } = verdictOf(ladder(untouchedWires)).judgement;
+  const { rework } = verdictOf(
+    ladderKit({ rungs, returns: 'in pairs', untouchedWires, limits: true }),
+  ).judgement;
   const view = assembledView(rework);
   const names = new Names(rework.job);
   return [
@@ -52,36 +54,11 @@ function judgesOf(untouchedWires: number): readonly (() => unknown)[] {
   ];
 }
 
-function ladder(untouchedWires: number): string {
-  const stock: StudDevice[] = [];
-  const kit: StudDevice[] = [];
-  const nets: string[] = [];
-  const wires: (readonly [string, string, string])[] = [];
-  for (let index = 0; index < rungs; index += 1) {
-    const common = `G${index >> 1}`;
-    nets.push(`N${index}`);
-    if (index % 2 === 0) {
-      nets.push(common);
-      wires.push([`return ${index >> 1}`, common, 'GND']);
-    }
-    stock.push(['switch', `S${index}`, 'BAT', `N${index}`]);
-    stock.push(['load', `L${index}`, `N${index}`, common, `resistance: ${20 + index} ohm`]);
-    if (index > 0) kit.push(['diode', `D${index}`, `N${index - 1}`, `N${index}`, 'drop: 0.4 V']);
-  }
-  // A switch and a lamp with their leads are four wires.
-  for (let index = 0; index < untouchedWires / 4; index += 1) {
-    nets.push(`U${index}`);
-    stock.push(['switch', `T${index}`, 'BAT', `U${index}`]);
-    stock.push(['load', `V${index}`, `U${index}`, 'GND', 'resistance: 9 ohm']);
-  }
-  return studKit({
-    nets,
-    stock,
-    wires,
-    kit,
-    ofWires: 'length: 1 m, capacity: 20 A',
-    sections: [
-      'electrical: { limits: own, own limits: { source: the bench, drop: 10 %, lead to protector: 9 m }, material: copper, strands: formula, temperature: 20 C, joints: 1 mohm }',
-    ],
-  });
+/** Processor seconds of the whole proof of a kit that makes one part of so many switches. */
+export function proofSeconds(ladder: Ladder): number {
+  const text = ladderKit(ladder);
+  const begin = process.cpuUsage();
+  verdictOf(text);
+  const { user, system } = process.cpuUsage(begin);
+  return (user + system) / 1e6;
 }

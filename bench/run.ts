@@ -1,6 +1,6 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { electricalRatios } from './electrical.ts';
+import { electricalRatios, proofSeconds } from './electrical.ts';
 import { checklistFigures, faultFigures, longestChecklistSeconds } from './faults.ts';
 import { type Measured, measure, ratio } from './measure.ts';
 import { measureHeap } from './measure-heap.ts';
@@ -108,7 +108,24 @@ async function heapRows(): Promise<readonly Row[]> {
 function electricalRows(): readonly Row[] {
   const { losses, protection, backFeed } = electricalRatios(100, 5_000, 9);
   const what = 'a kit in a harness of 5,000 untouched wires over the same kit in one of 100';
+  const twelve = { rungs: 12, limits: true } as const;
+  const exactly = 'proof of one part of 12 switches, exactly, losses too';
   return [
+    {
+      what: `${exactly}, processor seconds`,
+      found: shown(proofSeconds({ ...twelve, returns: 'ground' })),
+      wanted: 'at most 10',
+    },
+    {
+      what: `${exactly} and with each of eleven returns open, processor seconds`,
+      found: shown(proofSeconds({ ...twelve, returns: 'in a row' })),
+      wanted: 'at most 10',
+    },
+    {
+      what: 'proof of one part of 20 switches, exactly, without open returns, processor seconds',
+      found: shown(proofSeconds({ rungs: 20, returns: 'ground' })),
+      wanted: 'at most 60',
+    },
     {
       what: `losses of ${what}`,
       found: shown(losses),

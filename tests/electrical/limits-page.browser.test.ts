@@ -3,9 +3,9 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { chromiumPath, withoutBrowser } from '../sheets/find-chromium.ts';
+import { launchChromium, withoutBrowser } from '../sheets/find-chromium.ts';
 import { overflowIn, smallestLabel } from '../sheets/in-page.ts';
 import { pdfPages } from '../sheets/pdf-text.ts';
 import { runInMemory } from '../support/memory-io.ts';
@@ -20,22 +20,12 @@ describe.skipIf(withoutBrowser)('the page of limits in a browser', () => {
   const heard: string[] = [];
 
   beforeAll(async () => {
-    if (chromiumPath === undefined) throw new Error('chromium is missing, and CI is set');
     folder = mkdtempSync(join(tmpdir(), 'loomproof-limits-'));
     for (const kit of kits) {
       const { out } = await runInMemory(['limits', `fixtures/${kit}/kit.yaml`, '--page']);
       writeFileSync(join(folder, `${kit}.html`), out());
     }
-    browser = await chromium.launch({
-      executablePath: chromiumPath,
-      args: [
-        '--no-sandbox',
-        '--disable-gpu',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-sync',
-      ],
-    });
+    browser = await launchChromium();
     page = await browser.newPage();
     page.on('console', (message) => heard.push(message.text()));
     page.on('pageerror', (error) => heard.push(error.message));
