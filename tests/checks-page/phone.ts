@@ -3,8 +3,8 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
-import { chromiumPath } from '../sheets/find-chromium.ts';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { launchChromium } from '../sheets/find-chromium.ts';
 import { runInMemory } from '../support/memory-io.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -20,12 +20,7 @@ export class Phone {
   }
 
   static async start(): Promise<Phone> {
-    if (chromiumPath === undefined) throw new Error('chromium is missing, and CI is set');
-    const browser = await chromium.launch({
-      executablePath: chromiumPath,
-      args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
-    });
-    return new Phone(browser);
+    return new Phone(await launchChromium());
   }
 
   async stop(): Promise<void> {

@@ -3,13 +3,16 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type Job, parsePlace, Rework } from '@loomproof/netlist';
+import { formatSize, type Job, parsePlace, Rework, type Step } from '@loomproof/netlist';
 import { stepWords } from '@loomproof/sheets';
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { holdBefore } from '../../packages/sheets/src/hold-points.ts';
+import { sentence } from '../../packages/sheets/src/sentence.ts';
 import { placesOfStep } from '../../packages/sheets/src/step-place.ts';
+import { stopHere } from '../../packages/sheets/src/stop-here.ts';
 import { kitNames } from '../support/kit-fixtures.ts';
-import { chromiumPath, withoutBrowser } from './find-chromium.ts';
+import { launchChromium, withoutBrowser } from './find-chromium.ts';
 import { hostileSheets, hostileTexts } from './hostile-kit.ts';
 import {
   crowdedFaces,
@@ -23,7 +26,7 @@ import {
   stepsInPage,
   tableInPage,
 } from './in-page.ts';
-import { pdfPages } from './pdf-text.ts';
+import { type PdfPage, pdfPages } from './pdf-text.ts';
 import { readCsv } from './read-csv.ts';
 import { type MadeSheets, sheetsOf, testDigest } from './sheets-of.ts';
 
@@ -45,21 +48,11 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
   const made = new Map<string, MadeSheets>();
 
   beforeAll(async () => {
-    if (chromiumPath === undefined) throw new Error('chromium is missing, and CI is set');
     folder = mkdtempSync(join(tmpdir(), 'loomproof-sheets-'));
     for (const kit of kitNames) made.set(kit, sheetsOf(kit));
     made.set('hostile', hostileSheets());
     for (const [kit, { files }] of made) write(kit, files);
-    browser = await chromium.launch({
-      executablePath: chromiumPath,
-      args: [
-        '--no-sandbox',
-        '--disable-gpu',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-sync',
-      ],
-    });
+    browser = await launchChromium();
     context = await browser.newContext({ acceptDownloads: true });
   }, 120_000);
 
@@ -225,67 +218,73 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
     },
   );
 
-  /** Millimetres of paper and of what the page margins leave, in pixels of 1/96 inch. */
-  const papers = [
-    { format: 'A4', width: 595, height: 842, inside: 702 },
-    { format: 'Letter', width: 612, height: 792, inside: 725 },
-  ] as const;
-
   it.each([
     [
       'van-beacon',
       'build-early',
       'build=early',
-      { pins: [1, 1], parts: [1, 1], 'cut-list': [1, 1], circuits: [2, 2] },
+      { work: [12, 13], pins: [1, 1], parts: [1, 1], 'cut-list': [1, 1], circuits: [2, 2] },
     ],
     [
       'orchard-lamps',
       'roof-low',
       'roof=low',
-      { pins: [2, 2], parts: [1, 1], 'cut-list': [1, 1], circuits: [2, 2] },
+      { work: [14, 15], pins: [2, 2], parts: [1, 1], 'cut-list': [1, 1], circuits: [2, 2] },
     ],
     [
       'camper-socket',
       'only',
       'one variant',
-      { pins: [2, 2], parts: [1, 1], 'cut-list': [1, 1], circuits: [3, 3] },
+      { work: [11, 11], pins: [2, 2], parts: [1, 1], 'cut-list': [1, 1], circuits: [3, 3] },
     ],
+    ['workboat-alarm', 'only', 'one variant', { work: [18, 19], 'cut-list': [1, 1] }],
   ])(
     'every page of %s in print carries kit, revision, variant, digest and its number, on A4 and Letter',
     async (kit, stem, variant, expected) => {
-      const { kit: name, revision } = made.get(kit)?.kit ?? { kit: '', revision: '' };
+      const model = made.get(kit)?.kit;
+      const told = `${model?.kit}, revision ${model?.revision}, ${variant}, ${testDigest.slice(0, 12)}`;
+      const job = model?.variants.find(
+        (one) => one.variant.name === variant || variant === 'one variant',
+      )?.job;
       const counts = new Map<string, readonly number[]>();
-      for (const kind of [...Object.keys(expected), ...(kit === 'van-beacon' ? ['work'] : [])]) {
+      for (const kind of Object.keys(expected)) {
         const page = await opened(`${kit}--${stem}-${kind}.html`);
         const found: number[] = [];
-        for (const { format, width, height, inside } of papers) {
-          const pages = pdfPages(await page.pdf({ format }));
-          found.push(pages.length);
-          for (const [index, one] of pages.entries()) {
-            const where = `${kind} on ${format}, page ${index + 1}`;
-            expect([Math.floor(one.width), Math.floor(one.height)], where).toEqual([width, height]);
-            expect(one.text, where).toContain(
-              `: ${name}, revision ${revision}, ${variant}, ${testDigest.slice(0, 12)}`,
-            );
-            expect(one.text.replaceAll(/\s+/g, ''), where).toContain(`${index + 1}/${pages.length}`);
-            // A page that holds nothing but its margin was printed for nothing.
-            const margin = one.text.indexOf(`${testDigest.slice(0, 12)} `) + 12;
-            expect(one.text.slice(margin).trim().length, where).toBeGreaterThan(20);
+        for (const paper of papers) {
+          const pages = await printed(page, paper, `${titles.get(kind)}: ${told}`, null, kind);
+          if (kind === 'work' && job !== undefined) expectWholeSteps(pages, job, `${kit} on ${paper.format}`);
+          if (kind === 'cut-list' && job !== undefined) {
+            // A number at the end of a line and its unit at the beginning of the next are drawn apart.
+            for (const { size } of job.wires.filter(({ origin }) => origin === 'kit'))
+              expect(pages[0]?.text).toContain(size === null ? '' : formatSize(size));
           }
-          await page.emulateMedia({ media: 'print' });
-          await page.setViewportSize({ width: inside, height: 1000 });
-          expect(await overflowing(page, true), `${kind} on ${format}`).toEqual([]);
-          await page.emulateMedia({ media: null });
+          found.push(pages.length);
         }
         counts.set(kind, found);
         await page.close();
       }
-      if (kit === 'van-beacon') expect(Math.min(...(counts.get('work') ?? []))).toBeGreaterThan(3);
-      counts.delete('work');
       expect(Object.fromEntries(counts)).toEqual(expected);
     },
     60_000,
   );
+
+  it('every page of each document of a kit that is not proved says so in print, and which kit it is', async () => {
+    const { kit, files } = sheetsOf('van-beacon', spoil);
+    write('spoiled', files);
+    const banner = 'NOT PROVED (refuted): do not build, fit or power by this sheet';
+    for (const [kind, title] of titles) {
+      const name = kind === 'variants' ? 'variants.html' : `build-early-${kind}.html`;
+      const variant = kind === 'variants' ? 'build=early / build=late' : 'build=early';
+      const told = `${title}: ${kit.kit}, revision ${kit.revision}, ${variant}, ${testDigest.slice(0, 12)}`;
+      const page = await opened(`spoiled--${name}`);
+      expect(await page.locator('.unproved').textContent()).toBe(banner);
+      for (const paper of papers) await printed(page, paper, told, banner, name);
+      await page.close();
+    }
+    const sound = await opened('van-beacon--build-early-work.html');
+    expect(await sound.locator('.unproved').count()).toBe(0);
+    await sound.close();
+  }, 60_000);
 
   it('keeps ticks and notes over a reload, and exports them with times', async () => {
     const file = 'van-beacon--build-early-work.html';
@@ -380,21 +379,82 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
     expect(await page.locator('b', { hasText: /^ ?$/ }).count()).toBe(0);
     await page.close();
   });
-
-  it('says across the top of a kit that is not proved, and on every page of its print, that it is not', async () => {
-    write('spoiled', sheetsOf('van-beacon', spoil).files);
-    const page = await opened('spoiled--build-early-work.html');
-    expect(await page.locator('.unproved').textContent()).toBe(
-      'NOT PROVED (refuted): do not build, fit or power by this sheet',
-    );
-    for (const one of pdfPages(await page.pdf({ format: 'A4' })))
-      expect(one.text).toContain('NOT PROVED (refuted)');
-    expect(
-      await opened('van-beacon--build-early-work.html').then((sound) => sound.locator('.unproved').count()),
-    ).toBe(0);
-    await page.close();
-  });
 });
+
+/** What each kind of sheet is called in its margin. */
+const titles: ReadonlyMap<string, string> = new Map([
+  ['work', 'Work instruction'],
+  ['pins', 'Pin table before and after'],
+  ['parts', 'Parts list'],
+  ['cut-list', 'Cut list'],
+  ['circuits', 'Circuits before and after'],
+  ['variants', 'Variants side by side'],
+]);
+
+/** Paper in points, and what the page margins leave of its width in pixels of 1/96 inch. */
+const papers = [
+  { format: 'A4', width: 595, height: 842, inside: 702 },
+  { format: 'Letter', width: 612, height: 792, inside: 725 },
+] as const;
+
+/**
+ * The pages of a sheet in print, each looked at: its paper, what ties it to the proof, its number of how many, and that
+ * there is more on it than its margin.
+ *
+ * @param told - what stands at the foot of every page: the sheet, kit, revision, variant and digest
+ * @param banner - what stands at the head of every page, or null for nothing
+ */
+async function printed(
+  page: Page,
+  { format, width, height, inside }: (typeof papers)[number],
+  told: string,
+  banner: string | null,
+  name: string,
+): Promise<readonly PdfPage[]> {
+  const pages = pdfPages(await page.pdf({ format })).map((one) => ({
+    ...one,
+    // Ligatures as the letters that they are made of, and one blank where several are drawn.
+    text: one.text.normalize('NFKC').replaceAll(/\s+/g, ' '),
+  }));
+  expect(pages.length, name).toBeGreaterThan(0);
+  for (const [index, one] of pages.entries()) {
+    const where = `${name} on ${format}, page ${index + 1}`;
+    expect([Math.floor(one.width), Math.floor(one.height)], where).toEqual([width, height]);
+    // The margin is drawn before the page itself.
+    const margin = `${banner === null ? '' : `${banner} `}${index + 1} / ${pages.length} ${told} `;
+    expect(one.text.slice(0, margin.length), where).toBe(margin);
+    expect(one.text.slice(margin.length).trim().length, where).toBeGreaterThan(60);
+  }
+  await page.emulateMedia({ media: 'print' });
+  await page.setViewportSize({ width: inside, height: 1000 });
+  expect(await overflowing(page, true), `${name} on ${format}`).toEqual([]);
+  await page.emulateMedia({ media: null });
+  return pages;
+}
+
+/** Each step stands on one page with its tick line, and a hold point with all that stopping there asks for. */
+function expectWholeSteps(pages: readonly PdfPage[], job: Job, name: string): void {
+  const bare = (text: string): string => text.replaceAll(/\s+/g, '');
+  const texts = pages.map(({ text }) => bare(text));
+  const rework = new Rework(job);
+  const orderOf = (step: Step): string => bare(`${step.number}${sentence(stepWords(job, step.action))}`);
+  for (const [at, step] of job.steps.entries()) {
+    const where = `${name} step ${step.number}`;
+    const on = texts.filter((text) => text.includes(orderOf(step)));
+    expect(on.length, where).toBe(1);
+    const [before = '', after = ''] = on[0]?.split(orderOf(step)) ?? [];
+    const next = job.steps[at + 1];
+    const own = next === undefined ? after : after.split(orderOf(next))[0];
+    // A step with two places may be taller than a page; then each place stands whole.
+    if (placesOfStep(rework, step.action).length < 2) expect(own, where).toContain('☐founddifferent:');
+    else expect(own, where).toContain('wirestowardyou');
+    if (holdBefore(step.action) !== null || step.hold !== null) {
+      expect(before, where).toContain('Stopherefortoday?');
+      for (const text of stopHere(rework)) expect(before, where).toContain(bare(text));
+    }
+    rework.apply(step);
+  }
+}
 
 /** Steps and places as read from a page are those of the model, and the words of each place lead back to its cavity. */
 function expectSteps(shown: readonly StepInPage[], job: Job, name: string): void {

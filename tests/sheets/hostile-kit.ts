@@ -28,7 +28,10 @@ export function hostileSheets(): MadeSheets {
       ['buzzer stub@cut, with: TIE', `buzzer stub@cut, with: ${quoted(hostileTexts.formula)}`],
       ['buzzer far@cut, with: TIE', `buzzer far@cut, with: ${quoted(hostileTexts.formula)}`],
       ['early: door label without a dot', `early: ${quoted(hostileTexts.ending)}`],
-      ['caution: Agree first what may lose power.', `caution: ${quoted(hostileTexts.ending)}`],
+      [
+        'caution: The door locks have no power from here on. Keep a door open.',
+        `caution: ${quoted(hostileTexts.ending)}`,
+      ],
       [
         'hold: The wire in cavity 4. Measure before you cut.',
         `hold: ${quoted(hostileTexts.script)}, note: ${quoted(hostileTexts.attribute)}`,

@@ -16,6 +16,6 @@ export function circuitSheet(after: Rework, head: SheetHead): string {
     }${strands.map((strand, index) => markup`<figure>${strandFigure(then, strand, `${when}, net ${index + 1}`)}</figure>`)}</section>`;
   };
   const faces = touchedFaces(after);
-  const body = markup`<p>Follow a strand with a finger. A housing is a cavity, a ring a stud, a barrel a splice, a triangle a tap, a filled cap an insulated end. Thick is new, dashed is cut off or given up.</p><div class="pair">${views(new Rework(after.job), 'Before')}${views(after, 'After')}</div>${faces.length === 0 ? null : markup`<div class="together"><h2>Faces that the work touches</h2>${faces.slice(0, 1)}</div>${faces.slice(1)}`}`;
+  const body = markup`<p>Follow a strand with a finger. A housing is a cavity, a ring a stud, a barrel a splice, a triangle a tap, a filled cap an insulated end. Thick is new, dashed is cut off or given up.</p><div class="pair">${views(new Rework(after.job), 'Before')}${views(after, 'After')}</div>${faces.length === 0 ? null : markup`<div class="together"><h2>Faces that the work touches, as they are after it</h2>${faces.slice(0, 1)}</div>${faces.slice(1)}`}`;
   return page(head, 'Circuits before and after', body, markup`<script>${trusted(panScript)}</script>`);
 }

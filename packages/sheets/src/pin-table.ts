@@ -39,6 +39,7 @@ function contentOf(rework: Rework, place: number): readonly [string, string, str
   const ends = endsAt(rework, place);
   if (rework.plug[place] != null) return ['plug', '', ''];
   if (job.places[place]?.blocked === true) return ['blocked', '', ''];
+  if (ends.length === 0) return [hasNoWire(rework, place), '', ''];
   const pieces = ends.map((end) => rework.endPiece[end] ?? -1);
   const names = pieces.map((piece) => job.pieces[piece]?.name ?? '');
   const looks = pieces.map((piece) => {
@@ -51,6 +52,12 @@ function contentOf(rework: Rework, place: number): readonly [string, string, str
     return [...taps.map((tap) => `tap ${tap}`), pointOfEnd(rework, a === end ? b : a)].join(', ');
   });
   return [names.join(' + '), looks.join(' + '), far.join(' + ')];
+}
+
+/** What a place without a wire is called: a blank cell would look like something that was forgotten. */
+function hasNoWire(rework: Rework, place: number): string {
+  if ((rework.seated[place] ?? -1) >= 0) return 'terminal without a wire';
+  return rework.job.places[place]?.kind === 'cavity' ? 'empty' : 'no wire';
 }
 
 function endsAt(rework: Rework, place: number): readonly number[] {

@@ -1,5 +1,6 @@
 import { faceFigure, isWideFace } from './face-figure.ts';
 import { type Markup, type MarkupValue, markup } from './markup.ts';
+import { sentence } from './sentence.ts';
 import type { StepSight } from './work-steps.ts';
 
 /** How to find the place of a step: in words, on both views of the face, and what it could be taken for. */
@@ -17,7 +18,7 @@ export function placeMarkup(place: StepSight, mark: string): Markup {
     });
   return markup`<div class="together"><p class="place"><b>${address}</b>${away === null ? null : `, ${away}`}: ${words}.</p>
 <div class="views${isWideFace(face, 1) ? ' wide' : ''}"><figure><div class="pan" tabindex="0" role="group" aria-label="${connector}, wire side, step ${mark}">${view('wire side')}</div><figcaption>${connector}, <b>wires toward you</b></figcaption></figure>
-<figure class="other"><div class="pan" tabindex="0" role="group" aria-label="${connector}, mating side, step ${mark}">${view('mating side')}</div><figcaption>${connector}, mating face toward you: the view that you do not have now. ${otherWords ?? ''}</figcaption></figure></div></div>${trapMarkup(place)}`;
+<figure class="other"><div class="pan" tabindex="0" role="group" aria-label="${connector}, mating side, step ${mark}">${view('mating side')}</div><figcaption>${connector}, mating face toward you: the view that you do not have now.${otherWords === null ? null : ` ${sentence(otherWords)}`}</figcaption></figure></div></div>${trapMarkup(place)}`;
 }
 
 function trapMarkup({ traps, label }: StepSight): MarkupValue {

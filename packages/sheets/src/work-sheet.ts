@@ -132,11 +132,12 @@ function toolsFor(job: Job): readonly string[] {
 function stepMarkup(step: WorkStep): Markup {
   const { number, order, note, cautions, holds, stop, places, wire } = step;
   const id = `step-${number}`;
-  return markup`<article class="step" id="${id}" data-step="${number}" aria-labelledby="${id}-order">${cautions.map((text) => caution(text))}${holds.map(
+  // Cautions, holds, order, place and tick line are one block, which the end of a page does not part.
+  return markup`<article class="step" id="${id}" data-step="${number}" aria-labelledby="${id}-order"><div class="together">${cautions.map((text) => caution(text))}${holds.map(
     (text) => markup`<p class="hold"><b>Hold.</b> ${text}</p>`,
   )}${holds.length === 0 ? null : markup`<details><summary>Stop here for today?</summary><ul>${(stop.length === 0 ? ['Nothing needs covering or keeping off.'] : stop).map((text) => markup`<li>${text}</li>`)}</ul></details>`}
 <h3 class="order" id="${id}-order"><span class="number">${number}</span>${order}</h3>${note === null ? null : markup`<p>${note}</p>`}${places.map((place) => placeMarkup(place, String(number)))}${wire === null ? null : markup`<p class="help">${wire}</p>`}
-<p class="tick-lines">☐ done &nbsp; ☐ not reachable &nbsp; ☐ not done &nbsp; ☐ found different: ______________________________</p>
+<p class="tick-lines">☐ done &nbsp; ☐ not reachable &nbsp; ☐ not done &nbsp; ☐ found different: ______________________________</p></div>
 <fieldset class="screen"><legend>Step ${number}</legend><div class="answers">${stepAnswers.map(
     (answer) => markup`<label><input type="radio" name="${id}" value="${answer}">${answer}</label>`,
   )}</div><label for="${id}-note">Note, and why when it was not done</label><textarea id="${id}-note" rows="1"></textarea></fieldset>${

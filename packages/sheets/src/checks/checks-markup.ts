@@ -1,3 +1,4 @@
+import { expectedText } from '@loomproof/verify';
 import { type Markup, type MarkupValue, markup } from '../markup.ts';
 import { sentence } from '../sentence.ts';
 import type { PageCheck } from './group-state.ts';
@@ -12,13 +13,13 @@ import type { CheckGroup, Look } from './work-checks.ts';
  */
 export function checksMarkup(group: CheckGroup, plugged: string): Markup {
   const { name, title, checks, told, looks, locks } = group;
-  return markup`<article class="leaf checks" id="${name}" data-group="${name}" aria-labelledby="${name}-title">
+  return markup`<article class="leaf checks" id="${name}" data-group="${name}" aria-labelledby="${name}-title"><div class="together">
 ${locks.length === 0 ? null : markup`<p class="hold"><b>Hold.</b> No power while one of these readings is open. Not reachable, not done and between the limits leave it open.</p>`}
 <h3 class="order" id="${name}-title">${title}</h3>
 <p>Plugged: ${plugged}.</p>
 <div class="caution probing"><b>Caution.</b><ul>${readingCautions.map((text) => markup`<li>${text}</li>`)}</ul></div>
 ${told.map((text) => markup`<p>${text}</p>`)}
-<p class="tick-lines">Instrument ______________ range __________ leads alone __________ person ______________ time __________</p>
+<p class="tick-lines">${['Instrument __________', 'range ________', 'leads alone ________', 'person ____________', 'time ________'].map((blank) => markup`<span class="measure">${blank}</span> `)}</p></div>
 <div class="desk screen"></div>
 <div class="said screen"></div>
 <ol class="readings">${checks.map((check) => checkMarkup(name, check))}</ol>
@@ -34,7 +35,7 @@ function checkMarkup(
   group: string,
   { number, from, to, reads, expected, proof, unplugFirst, whereFrom, whereTo }: PageCheck,
 ): Markup {
-  return markup`<li id="${group}-${number}" data-number="${number}"><button type="button" class="pick screen"><span class="number">${number}</span><span class="points">${from} <span class="to">to</span> ${to}</span><span class="want">${reads}</span><span class="state">not read</span></button>
+  return markup`<li id="${group}-${number}" data-number="${number}"><button type="button" class="pick screen"><span class="number">${number}</span><span class="points">${from} <span class="to">to</span> ${to}</span><span class="want">${expectedText(reads)}</span><span class="state">not read</span></button>
 <div class="paper"><b>${number} &nbsp; ${from} to ${to}</b>: ${expected}. Read ____________ ☐ not reachable ☐ not done${[
     [from, whereFrom],
     [to, whereTo],

@@ -16,5 +16,5 @@ summary::before { flex: none; }
 li[data-taken] .pick { outline: 3px solid var(--go); outline-offset: -3px; } li[data-state="as designed"] .state { font-weight: 650; } li:not([data-state="as designed"], [data-state="not read"]) .state { font-weight: 650; color: var(--warn); }
 .diagnosis { border: 1px solid var(--rule); padding: 4px 12px 10px; } .diagnosis .result { font-weight: 700; font-size: 1.05rem; } .diagnosis .next { border: 3px solid var(--go); padding: 4px 12px 10px; margin: 8px 0; } progress { width: 100%; height: 16px; accent-color: var(--go); }
 .paper { display: none; } .single .leaf:not(.current) { display: none; }
-@media print { .probing { columns: 2; font-size: 9pt; } .checks { border-left-width: 4px; } .paper { display: block; padding: 2px 0; font-size: 9pt; line-height: 1.3; border-bottom: 1px solid var(--rule); break-inside: avoid; } .single .leaf:not(.current) { display: block; } }
+@media print { .tick { min-height: 0; } .looks .help { margin: 0 0 4px 32px; } .looks li { break-inside: avoid; } .probing { columns: 2; font-size: 9pt; } .checks { border-left-width: 4px; } .paper { display: block; padding: 2px 0; font-size: 9pt; line-height: 1.3; border-bottom: 1px solid var(--rule); break-inside: avoid; } .single .leaf:not(.current) { display: block; } }
 `;
