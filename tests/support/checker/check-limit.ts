@@ -53,21 +53,26 @@ const solvedKinds: ReadonlySet<string> = new Set([
   'drive-underloaded',
 ]);
 
-/** A fuse that is told to be too large has the rating that is told. */
+/** A fuse that is told to be too large, or several together, have the rating that is told. */
 function checkRating(
   finding: FindingJson,
   { quantity, value }: Extract<WitnessJson, { is: 'limit' }>,
   record: HarnessRecord,
 ): readonly string[] {
-  const name = /^fuse (.*)$/.exec(quantity)?.[1];
-  if (finding.kind !== 'conductor-unprotected' || name === undefined) return [];
-  const ratings = [
-    ...record.elements.filter((one) => one.name === name).map((one) => one.ratingAmps),
-    ...record.steps
-      .filter((one) => one.fuse === name)
-      .flatMap(({ takes }) => takes.map((part) => record.fuseRatings.get(part))),
-  ];
-  return ratings.includes(value) ? [] : [`${name} is no fuse of ${value} A`];
+  const one = /^fuse (.*)$/.exec(quantity)?.[1];
+  const names = one === undefined ? /^fuses (.*) together$/.exec(quantity)?.[1]?.split(' and ') : [one];
+  if (finding.kind !== 'conductor-unprotected' || names === undefined) return [];
+  let sums: readonly number[] = [0];
+  for (const name of names) {
+    const ratings = [
+      ...record.elements.filter((element) => element.name === name).map(({ ratingAmps }) => ratingAmps),
+      ...record.steps
+        .filter(({ fuse }) => fuse === name)
+        .flatMap(({ takes }) => takes.map((part) => record.fuseRatings.get(part))),
+    ];
+    sums = sums.flatMap((sum) => ratings.map((rating) => sum + (rating ?? Number.NaN)));
+  }
+  return sums.includes(value) ? [] : [`${names.join(' and ')} let no ${value} A through`];
 }
 
 /** What flows in one state: what a load loses, and what an element carries; null where that is not clear. */

@@ -124,16 +124,20 @@ function largest(parts: readonly LossPart[]): readonly LossPart[] {
     .slice(0, mostParts);
 }
 
-function protectionFinding(job: Job, { row, leadMm }: ProtectionJudgement): RawFinding {
+function protectionFinding(job: Job, { row, fuses, leadMm }: ProtectionJudgement): RawFinding {
   const lead = leadLimit(job);
   const unfused = leadMm !== null && lead.kind === 'limit';
   return {
     kind: 'conductor-unprotected',
     step: null,
-    points: row.fuse === null ? [row.conductor] : [row.conductor, row.fuse].sort(compareText),
+    points: [row.conductor, ...fuses].sort(compareText),
     witness: {
       is: 'limit',
-      quantity: unfused ? 'length ahead of its first fuse' : `fuse ${row.fuse ?? ''}`,
+      quantity: unfused
+        ? 'length ahead of its first fuse'
+        : fuses.length > 1
+          ? `fuses ${fuses.join(' and ')} together`
+          : `fuse ${row.fuse ?? ''}`,
       value: unfused ? leadMm : (row.ratingAmpere ?? 0),
       limit: unfused ? lead.value : (row.limitAmpere ?? 0),
       unit: unfused ? 'mm' : 'A',

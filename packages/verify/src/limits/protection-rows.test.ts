@@ -110,6 +110,95 @@ describe('a conductor behind a fuse', () => {
   });
 });
 
+describe('a conductor that several fuses feed', () => {
+  /** Two fuses of 10 A whose switches or diodes meet at A, from where the kit feeds a lamp. */
+  const fed = (
+    branch: string,
+    kind: string,
+    more: readonly [string, string] = ['resistance: 1 mohm', 'resistance: 1 mohm'],
+  ): StudKit => ({
+    nets: ['F', 'G', 'A', 'B'],
+    stock: [
+      ['fuse', 'F1', 'BAT', 'F', 'rating: 10 A'],
+      ['fuse', 'F2', 'BAT', 'G', 'rating: 10 A'],
+      [kind, 'S1', 'F', 'A', more[0]],
+      [kind, 'S2', 'G', 'A', more[1]],
+    ],
+    links: [['branch', 'A', 'B', `length: 1 m, ${branch}`]],
+    kit: [['load', 'lamp', 'B', 'GND', 'power: 12 W, volts: 12 V']],
+    powered: kind === 'switch' ? ['lamp: [S1, S2]'] : ['lamp: always'],
+  });
+
+  it('at one end is held against all of them together', () => {
+    expect(found(fed('capacity: 20 A', 'switch'))).toEqual([]);
+    expect(found(fed('capacity: 19 A', 'switch'))).toEqual(['conductor-unprotected F1 F2 branch: 20 for 19']);
+    const [first] = verdictOf(studKit({ ...base, ...fed('capacity: 19 A', 'switch') })).findings;
+    expect(first?.message).toContain('fuses F1 and F2 together 20 A, limit 19 A');
+  });
+
+  it('behind diodes, too, and the lead of each diode against its own fuse alone', () => {
+    const diodes = fed('capacity: 19 A', 'diode', ['drop: 0.4 V', 'drop: 0.4 V']);
+    expect(found(diodes)).toEqual(['conductor-unprotected F1 F2 branch: 20 for 19']);
+    const leads = {
+      ...fed('capacity: 20 A', 'diode', ['drop: 0.4 V', 'drop: 0.4 V']),
+      ofWires: 'length: 1 m, capacity: 20 A',
+    };
+    expect(found(leads)).toEqual([]);
+    expect(found({ ...leads, ofWires: 'length: 1 m, capacity: 10 A' }).join()).not.toMatch(/S[12] a/);
+  });
+
+  it('by a relay that changes over is never fed by both at once', () => {
+    const over = fed('capacity: 19 A', 'switch', ['worked by: R', 'worked by: R, rest: closed']);
+    const kit: StudKit = {
+      ...over,
+      nets: [...over.nets, 'C'],
+      stock: [
+        ...over.stock,
+        ['switch', 'S', 'BAT', 'C'],
+        ['coil', 'R', 'C', 'GND', 'power: 2 W, volts: 12 V'],
+      ],
+      powered: ['lamp: always'],
+    };
+    expect(found(kit)).toEqual([]);
+    const both = kit.stock.map((one) =>
+      one[1] === 'S2' ? ([...one.slice(0, 4), 'worked by: R'] as never) : one,
+    );
+    expect(found({ ...kit, stock: both, powered: ['lamp: S'] })).toEqual([
+      'conductor-unprotected F1 F2 branch: 20 for 19',
+    ]);
+  });
+
+  it('with one at either end is held against each alone: neither reaches past the fault', () => {
+    const ends: StudKit = {
+      nets: ['F', 'G'],
+      stock: [
+        ['fuse', 'F1', 'BAT', 'F', 'rating: 10 A'],
+        ['fuse', 'F2', 'BAT', 'G', 'rating: 10 A'],
+      ],
+      links: [['tie', 'F', 'G', 'length: 1 m, capacity: 10 A']],
+      kit: [['load', 'lamp', 'F', 'GND', 'power: 12 W, volts: 12 V']],
+      powered: ['lamp: always'],
+    };
+    expect(found(ends)).toEqual([]);
+    // Nor does one count that hangs on the end as a load would, or whose current would have to run back through a diode.
+    const more: StudKit = {
+      ...ends,
+      nets: [...ends.nets, 'X', 'H'],
+      stock: [
+        ...ends.stock,
+        ['fuse', 'F3', 'F', 'X', 'rating: 10 A'],
+        ['fuse', 'F4', 'BAT', 'H', 'rating: 10 A'],
+        ['diode', 'D', 'F', 'H', 'drop: 0.4 V'],
+      ],
+    };
+    expect(found(more)).toEqual([]);
+    const turned = more.stock.map((one) =>
+      one[1] === 'D' ? (['diode', 'D', 'H', 'F', 'drop: 0.4 V'] as const) : one,
+    );
+    expect(found({ ...more, stock: turned })).toContain('conductor-unprotected F1 F4 tie: 20 for 10');
+  });
+});
+
 describe('a conductor ahead of its first fuse', () => {
   it.each([
     ['999 mm', ['conductor-unprotected branch: 1000 for 999']],

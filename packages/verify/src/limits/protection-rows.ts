@@ -1,5 +1,6 @@
-import { appendTo, type Conducts, type Rework } from '@loomproof/netlist';
+import { appendTo, type Conducts, compareText, type Rework } from '@loomproof/netlist';
 import { copperLength } from './copper-length.ts';
+import { feedsAtOnce } from './feeds-at-once.ts';
 import { fuseLimit, keeps, leadLimit } from './limit-sources.ts';
 import type { ProtectionRow } from './limit-table.ts';
 
@@ -7,6 +8,8 @@ import type { ProtectionRow } from './limit-table.ts';
 export interface ProtectionJudgement {
   readonly row: ProtectionRow;
   readonly kept: boolean | null;
+  /** The nearest fuse, or those that feed it at once through one end. */
+  readonly fuses: readonly string[];
   /** Length ahead of the first fuse, for a conductor that none protects. */
   readonly leadMm: number | null;
   /** Whether the kit made, changed or abandoned it or its fuse; data may only be asked for there. */
@@ -22,7 +25,8 @@ interface Step {
 
 /**
  * Follows the current from every supply through copper, contacts and diodes, up to the loads, and looks at each
- * conductor with the nearest fuse that was passed on the way, whether the kit touched it or not.
+ * conductor with the nearest fuse that was passed on the way, whether the kit touched it or not. Where several fuses feed
+ * one end of it at once, and together let more through than it bears, it is looked at with all of them.
  */
 export function protectionRows(rework: Rework, view: Conducts): readonly ProtectionJudgement[] {
   const { job, graph, ordinal } = rework;
@@ -30,8 +34,7 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
   for (const [index, element] of job.elements.entries()) {
     if (element.kind === 'load' || element.kind === 'coil') continue;
     if (element.kind === 'fuse' && rework.fuseFitted[index] !== true) continue;
-    const sides = element.kind === 'diode' ? [element.from] : [element.from, element.to];
-    for (const place of sides) appendTo(elementsAt, place, index);
+    for (const place of new Set([element.from, element.to])) appendTo(elementsAt, place, index);
   }
   const stop = new Set(job.places.flatMap((one, place) => (one.chassis ? [place] : [])));
   for (const supply of job.supplies) {
@@ -65,6 +68,7 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
       const element = job.elements[index];
       // Back through the fuse that was passed last lies what it does not protect.
       if (element === undefined || index === step.fuse) continue;
+      if (element.kind === 'diode' && element.from !== step.node) continue;
       const fuse = element.kind === 'fuse' ? index : step.fuse;
       go({ node: element.from === step.node ? element.to : element.from, fuse, mm: step.mm });
     }
@@ -77,56 +81,79 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
   const concernedFuses = new Set<number>();
   for (const { edge, fuse } of passed.values())
     if (made(edge) || (fuse >= 0 && rework.fuseFittedPart[fuse] !== null)) concernedFuses.add(fuse);
-  return [...passed.values()].map(({ edge, fuse, mm }) => {
+  const fusesOf = new Map<number, number[]>();
+  const rows = [...passed.values()].map(({ edge, fuse, mm }) => {
+    if (fuse >= 0) appendTo(fusesOf, edge, fuse);
     const concerned = fuse < 0 ? made(edge) : concernedFuses.has(fuse);
-    return judge(rework, edge, fuse, mm, concerned);
+    return judge(rework, edge, fuse < 0 ? [] : [fuse], mm, concerned);
   });
+  const feeds = (fuse: number, node: number): boolean => seen.has(key(node, fuse));
+  const rating = (fuse: number): number => ratingOf(rework, fuse) ?? 0;
+  for (const [edge, fuses] of fusesOf) {
+    // Most conductors bear all of them at once, and then it need not be known which of them do feed it at once.
+    if (fuses.length < 2 || judge(rework, edge, fuses, 0, false).kept !== false) continue;
+    const together = feedsAtOnce(rework, view, edge, elementsAt, stop, feeds, rating);
+    if (together.length < 2) continue;
+    const concerned = together.some((fuse) => concernedFuses.has(fuse));
+    rows.push(judge(rework, edge, together, 0, concerned));
+  }
+  return rows;
+}
+
+/** The amperes of what is in a fuse holder after the work; null where it is not said. */
+function ratingOf({ job, fuseFittedPart }: Rework, fuse: number): number | null {
+  const part = job.parts.get(fuseFittedPart[fuse] ?? '');
+  return part?.is === 'fuse' ? part.ratingAmps : (job.elements[fuse]?.ratingAmps ?? null);
 }
 
 function judge(
   rework: Rework,
   edge: number,
-  fuse: number,
+  through: readonly number[],
   mm: number,
   concerned: boolean,
 ): ProtectionJudgement {
   const { job, graph } = rework;
   const wire = job.wires[graph.what[edge] ?? -1];
-  const element = job.elements[fuse];
+  const fuses = through.map((fuse) => job.elements[fuse]?.name ?? '').sort(compareText);
   const empty: ProtectionRow = {
     conductor: wire?.name ?? '',
     size: wire?.size?.raw ?? null,
-    fuse: element?.name ?? null,
+    fuse: fuses.length === 0 ? null : fuses.join(' + '),
     ratingAmpere: null,
     limitAmpere: null,
     marginAmpere: null,
     source: null,
     missing: [],
   };
-  if (wire === undefined) return { row: empty, kept: null, leadMm: null, concerned };
-  if (element === undefined) {
+  const unfused = fuses.length === 0;
+  const said = (row: ProtectionRow, kept: boolean | null): ProtectionJudgement => ({
+    row,
+    kept,
+    fuses,
+    leadMm: unfused && kept !== true ? mm : null,
+    concerned,
+  });
+  if (wire === undefined) return said(empty, null);
+  if (unfused) {
+    if (!concerned) return said(empty, true);
     const limit = leadLimit(job);
-    if (!concerned) return { row: empty, kept: true, leadMm: null, concerned };
-    if (limit.kind === 'missing')
-      return { row: { ...empty, missing: [limit.what] }, kept: null, leadMm: mm, concerned };
+    if (limit.kind === 'missing') return said({ ...empty, missing: [limit.what] }, null);
     if (copperLength(rework, edge) === null)
-      return {
-        row: { ...empty, missing: [`the length of ${wire.name}`] },
-        kept: null,
-        leadMm: mm,
-        concerned,
-      };
-    return { row: { ...empty, source: limit.source }, kept: keeps(limit, mm), leadMm: mm, concerned };
+      return said({ ...empty, missing: [`the length of ${wire.name}`] }, null);
+    return said({ ...empty, source: limit.source }, keeps(limit, mm));
   }
-  const part = job.parts.get(rework.fuseFittedPart[fuse] ?? '');
-  const ratingAmpere = part?.is === 'fuse' ? part.ratingAmps : element.ratingAmps;
+  const ratings = through.map((fuse) => ratingOf(rework, fuse));
+  const ratingAmpere = ratings.reduce((sum, one) => (sum === null || one === null ? null : sum + one), 0);
   const limit = fuseLimit(job, wire, Math.max(0, ...job.supplies.map(({ volts }) => volts ?? 0)));
   const missing = [
-    ...(ratingAmpere === null ? [`the rating of ${element.name}`] : []),
+    ...through.flatMap((fuse, at) =>
+      ratings[at] === null ? [`the rating of ${job.elements[fuse]?.name ?? ''}`] : [],
+    ),
     ...(limit.kind === 'missing' ? [limit.what] : []),
   ];
   if (ratingAmpere === null || limit.kind === 'missing')
-    return { row: { ...empty, ratingAmpere, missing }, kept: null, leadMm: null, concerned };
+    return said({ ...empty, ratingAmpere, missing }, null);
   const row = {
     ...empty,
     ratingAmpere,
@@ -134,7 +161,7 @@ function judge(
     marginAmpere: limit.value - ratingAmpere,
     source: limit.source,
   };
-  return { row, kept: keeps(limit, ratingAmpere), leadMm: null, concerned };
+  return said(row, keeps(limit, ratingAmpere));
 }
 
 /** Wires that are retired or hang free at an end. */

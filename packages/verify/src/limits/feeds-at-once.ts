@@ -1,0 +1,89 @@
+import type { Conducts, Rework } from '@loomproof/netlist';
+
+/** Relays with contacts of both kinds on the way are tried on and off, up to so many of them. */
+const mostRelays = 6;
+
+/**
+ * Which fuses feed a conductor through one and the same of its ends at once. Fuses at its two ends do not add up: what
+ * each lets through goes no further than to where the conductor is worn through.
+ * @param elementsAt - by place, the elements that can be passed there in either direction.
+ * @param feeds - whether current through a fuse comes out at a node.
+ * @returns the fuses of the end and the state of the relays in which they let most through; none where never two feed
+ * one end. With more relays than can be tried all contacts count as closed.
+ */
+export function feedsAtOnce(
+  rework: Rework,
+  view: Conducts,
+  edge: number,
+  elementsAt: ReadonlyMap<number, readonly number[]>,
+  stops: ReadonlySet<number>,
+  feeds: (fuse: number, node: number) => boolean,
+  ratingOf: (fuse: number) => number,
+): readonly number[] {
+  const { graph } = rework;
+  let most: readonly number[] = [];
+  let mostAmpere = 0;
+  for (const end of [graph.from[edge] ?? -1, graph.to[edge] ?? -1]) {
+    const all = fusesBehind(rework, view, edge, end, elementsAt, stops, feeds, null);
+    if (all.fuses.size < 2) continue;
+    const relays = [...all.relays].sort((a, b) => a - b);
+    const states = relays.length > mostRelays ? 0 : 2 ** relays.length;
+    for (let state = 0; state < Math.max(1, states); state += 1) {
+      const on = new Map(relays.map((coil, bit) => [coil, ((state >> bit) & 1) === 1]));
+      const { fuses } = states < 2 ? all : fusesBehind(rework, view, edge, end, elementsAt, stops, feeds, on);
+      const ampere = [...fuses].reduce((sum, fuse) => sum + ratingOf(fuse), 0);
+      if (fuses.size < 2 || ampere <= mostAmpere) continue;
+      most = [...fuses].sort((a, b) => a - b);
+      mostAmpere = ampere;
+    }
+  }
+  return most;
+}
+
+/** The fuses behind an end of a conductor, against the direction of current; and the relays that change over on the way. */
+function fusesBehind(
+  rework: Rework,
+  view: Conducts,
+  without: number,
+  end: number,
+  elementsAt: ReadonlyMap<number, readonly number[]>,
+  stops: ReadonlySet<number>,
+  feeds: (fuse: number, node: number) => boolean,
+  on: ReadonlyMap<number, boolean> | null,
+): { readonly fuses: ReadonlySet<number>; readonly relays: ReadonlySet<number> } {
+  const { job, graph, ordinal } = rework;
+  const fuses = new Set<number>();
+  const made = new Set<number>();
+  const broken = new Set<number>();
+  const seen = new Set([end]);
+  const queue = [end];
+  const go = (node: number): void => {
+    if (seen.has(node) || stops.has(node)) return;
+    seen.add(node);
+    queue.push(node);
+  };
+  for (let at = 0; at < queue.length; at += 1) {
+    const node = queue[at] as number;
+    for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
+      const edge = half >> 1;
+      if (edge !== without && graph.aliveAt(edge, ordinal) && view(edge)) go(graph.otherEnd(half));
+    }
+    for (const index of elementsAt.get(node) ?? []) {
+      const element = job.elements[index];
+      if (element === undefined) continue;
+      if (element.kind === 'fuse') {
+        if (feeds(index, node)) fuses.add(index);
+        continue;
+      }
+      if (element.kind === 'diode' && element.to !== node) continue;
+      const coil = element.workedBy;
+      if (coil >= 0) {
+        (element.restClosed ? broken : made).add(coil);
+        const isOn = on?.get(coil);
+        if (isOn !== undefined && isOn === element.restClosed) continue;
+      }
+      go(element.from === node ? element.to : element.from);
+    }
+  }
+  return { fuses, relays: new Set([...made].filter((coil) => broken.has(coil))) };
+}
