@@ -5,6 +5,7 @@ import { finishNow } from '../../packages/verify/src/checks/long-work.ts';
 import { pairCoverageWork } from '../../packages/verify/src/checks/pair-coverage.ts';
 import { shortList } from '../../packages/verify/src/checks/short-list.ts';
 import { nextReading } from '../../packages/verify/src/diagnose/next-reading.ts';
+import { expectedText } from '../../packages/verify/src/readings/expected.ts';
 import type { HarnessState } from '../../packages/verify/src/readings/harness-state.ts';
 import { bestMeanReadings } from './decision-tree.ts';
 import type { NamedTable } from './fault-tables.ts';
@@ -40,7 +41,9 @@ export function diagnosisFigures({ name, table }: NamedTable): DiagnosisFigures 
   const step = Math.ceil(states.length / 12);
   const few = states.filter((_, index) => index % step === 0).slice(0, 12);
   const asked = meanByAsking(few, table.points.length);
-  const answers = candidateChecks(table).map(({ a, b }) => few.map((state) => state.expected(a, b)));
+  const answers = candidateChecks(table).map(({ a, b }) =>
+    few.map((state) => expectedText(state.expected(a, b))),
+  );
   const best = bestMeanReadings(answers, few.length);
   const mean = few.length === states.length ? asked : meanByAsking(states, table.points.length);
   return {
@@ -99,7 +102,7 @@ function meanByAsking(states: readonly HarnessState[], points: number): number {
     total += left.length;
     const parts = new Map<string, HarnessState[]>();
     for (const state of left) {
-      const answer = state.expected(next.a, next.b);
+      const answer = expectedText(state.expected(next.a, next.b));
       parts.set(answer, [...(parts.get(answer) ?? []), state]);
     }
     const after = new Set([...done, next.a * points + next.b]);

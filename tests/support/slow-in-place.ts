@@ -54,8 +54,7 @@ export function slowInPlace(
     const pins: [number, number] = [element.from, element.to];
     if (has('diode reversed')) pins.reverse();
     parts.push(pins);
-    // A diode of which no drop is said may be anything.
-    if (element.kind !== 'diode' || element.dropVolts === null) parts.push([pins[1], pins[0]]);
+    if (element.kind !== 'diode') parts.push([pins[1], pins[0]]);
   }
   const described = new Set(job.elements.map((one) => one.connector));
   for (const [index, { device, firstPlace, placeCount }] of job.connectors.entries())

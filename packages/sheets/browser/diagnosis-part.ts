@@ -1,6 +1,7 @@
 import type { DiagnosisReport, ExplanationWords } from '@loomproof/verify';
 import type { GroupExplanation } from '../src/checks/explain-group.ts';
 import {
+  answersInWords,
   explanationWords,
   fewAndPairs,
   mostExplanationsShown,
@@ -167,7 +168,7 @@ export class DiagnosisPart {
           'div',
           { class: 'next' },
           line(
-            `The reading that tells most now: ${next.from} to ${next.to}. Whole would fit ${next.whole} of what is left, anything else ${next.other}.`,
+            `The reading that tells most now: ${next.from} to ${next.to}: ${answersInWords(next.answers)}.`,
           ),
           button('Take this reading', () => this.#takeNext(next.from, next.to), {
             id: `${this.#group}-next`,

@@ -1,3 +1,4 @@
+import { type Asked, expectedText, fitsExpected, isOhmRange } from '@loomproof/verify';
 import type { CheckState } from '../src/checks/group-state.ts';
 import type { JudgedReading } from '../src/checks/judge-reading.ts';
 import type { TakenReading } from '../src/checks/work-record.ts';
@@ -12,7 +13,7 @@ export function stateSign(state: CheckState): string {
 export function readingWords(
   { reading, leadZero, time }: TakenReading,
   judged: JudgedReading,
-  due: 'whole' | 'open' | null,
+  due: Asked | null,
 ): string {
   const zero = leadZero === '' ? '' : `, leads ${leadZero} taken off`;
   const at = new Date(time);
@@ -20,9 +21,14 @@ export function readingWords(
   return `${reading}${zero}, at ${clock}: ${sayings(judged, due)}`;
 }
 
-function sayings(judged: JudgedReading, due: 'whole' | 'open' | null): string {
+function sayings(judged: JudgedReading, due: Asked | null): string {
   if (judged.is === 'unreadable') return 'cannot be used';
   if (judged.is !== 'read') return 'the check stays open';
+  if (due !== null && isOhmRange(due)) {
+    const { outcome, ohm } = judged;
+    const isRight = fitsExpected(due, { outcome, ...(ohm === null ? {} : { ohm }) });
+    return `${isRight ? 'as designed' : 'not as designed'}, ${expectedText(due)} is due`;
+  }
   if (judged.outcome === 'between')
     return 'between the limits, neither whole nor open. Look for a load, a damp joint, a poor contact; it is not rounded';
   if (due === null) return judged.outcome;

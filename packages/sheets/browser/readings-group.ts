@@ -1,4 +1,4 @@
-import { groupState, type PageCheck } from '../src/checks/group-state.ts';
+import { groupState, isOf, type PageCheck } from '../src/checks/group-state.ts';
 import { judgeReading } from '../src/checks/judge-reading.ts';
 import type { PageGroup } from '../src/checks/work-checks.ts';
 import { roundOf, standingReadings, type TakenReading } from '../src/checks/work-record.ts';
@@ -92,7 +92,7 @@ export class ReadingsGroup {
   }
 
   #takePair(from: string, to: string): void {
-    const index = this.#group.checks.findIndex((one) => isPair(one, from, to));
+    const index = this.#group.checks.findIndex((one) => isOf(one, { from, to }));
     if (index >= 0) this.#take(index);
     else this.#aimAt({ from, to, check: null });
     this.#desk.scrollIntoView({ block: 'start' });
@@ -230,7 +230,8 @@ export class ReadingsGroup {
 
   #readingsOf(aim: { readonly from: string; readonly to: string } | null): TakenReading[] {
     const standing = standingReadings(this.#store.record, this.#group.name);
-    return aim === null ? [] : standing.filter((one) => isPair(one, aim.from, aim.to));
+    const oneWay = this.#group.checks.some((check) => check.oneWay);
+    return aim === null ? [] : standing.filter((one) => isOf({ ...aim, oneWay }, one));
   }
 
   /** What was read between the two points of the desk, each with its place on the strip of ohms. */
@@ -328,8 +329,4 @@ function probe(colour: 'red' | 'black', address: string, where: string): HTMLEle
     element('b', {}, address),
     where === '' ? '' : `: ${where}`,
   );
-}
-
-function isPair(one: { readonly from: string; readonly to: string }, a: string, b: string): boolean {
-  return (one.from === a && one.to === b) || (one.from === b && one.to === a);
 }

@@ -1,5 +1,6 @@
 export { type CheckRow, checkRows } from './checks/check-rows.ts';
 export {
+  answersInWords,
   explanationWords,
   fewAndPairs,
   mostExplanationsShown,

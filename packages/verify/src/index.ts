@@ -54,5 +54,6 @@ export {
   type VariantVerdict,
 } from './prove/prove-kit.ts';
 export { type Bands, defaultBands, type Outcome, outcomeOf } from './readings/bands.ts';
+export { type Asked, expectedText, fitsExpected, isOhmRange } from './readings/expected.ts';
 export { parseOhms } from './readings/parse-ohms.ts';
 export { type Stage, stageNames } from './readings/stage.ts';

@@ -1,5 +1,11 @@
 import { visibleText } from '@loomproof/netlist';
-import { explanationWords, fewAndPairs, mostExplanationsShown, mostPairsShown } from '@loomproof/sheets';
+import {
+  answersInWords,
+  explanationWords,
+  fewAndPairs,
+  mostExplanationsShown,
+  mostPairsShown,
+} from '@loomproof/sheets';
 import type { DiagnosisReport, RankedCandidate } from '@loomproof/verify';
 import { countText } from '../output/count-text.ts';
 
@@ -36,7 +42,7 @@ export function diagnosisText(
   }
   if (report.next !== null)
     lines.push(
-      `Next reading: ${report.next.from} - ${report.next.to} (whole by ${report.next.whole} of what is left, not by ${report.next.other})`,
+      `Next reading: ${report.next.from} - ${report.next.to} (${answersInWords(report.next.answers)})`,
     );
   for (const one of report.suspects)
     lines.push(

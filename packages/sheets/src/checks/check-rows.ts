@@ -1,5 +1,14 @@
 import { type Job, placeInWords, type Side } from '@loomproof/netlist';
-import type { Bands, Check, Checklist, FaultTable, ProbeProof } from '@loomproof/verify';
+import {
+  type Asked,
+  type Bands,
+  type Check,
+  type Checklist,
+  expectedText,
+  type FaultTable,
+  isOhmRange,
+  type ProbeProof,
+} from '@loomproof/verify';
 
 /** One line of a sheet. */
 export interface CheckRow {
@@ -8,7 +17,9 @@ export interface CheckRow {
   readonly to: string;
   readonly expected: string;
   /** What it reads when all is well. */
-  readonly reads: 'whole' | 'open';
+  readonly reads: Asked;
+  /** Whether the probe that the meter makes positive has to be on `from`, since a diode may lie between. */
+  readonly oneWay: boolean;
   /** How an open reading is shown not to be a probe that touches nothing; empty for whole ones. */
   readonly proof: string;
   /** Numbers of the whole readings that are the proof; none where something else is to be done or seen. */
@@ -44,6 +55,7 @@ function rowOf(
     to: name(b),
     expected: expectedWords(expected, table.bands),
     reads: expected,
+    oneWay: table.designed.bothWays,
     unplugFirst,
     provedBy: proof?.is === 'readings' ? proof.numbers : [],
     proof: proofWords(proof, name),
@@ -61,7 +73,11 @@ function proofWords(proof: ProbeProof | null, name: (point: number) => string): 
 }
 
 /** What a reading has to be, with its limit. */
-export function expectedWords(expected: 'whole' | 'open', { wholeOhm, openOhm }: Bands): string {
+export function expectedWords(expected: Asked, { wholeOhm, openOhm }: Bands): string {
+  if (isOhmRange(expected))
+    return expected.lowOhm > wholeOhm
+      ? expectedText(expected)
+      : `between whole and open, through a diode: ${expectedText(expected)}, in a range that makes it conduct`;
   return expected === 'whole' ? `whole, at most ${wholeOhm} ohm` : `open, at least ${openOhm / 1e6} Mohm`;
 }
 

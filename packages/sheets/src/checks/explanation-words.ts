@@ -11,6 +11,11 @@ export function explanationWords({ faults }: ExplanationWords): string {
   return faults.map((one) => `${one.words} (${one.likelihood}: ${one.reason}; ${one.origin})`).join(', and ');
 }
 
+/** What the next reading may be, with how much of what is left each answer would fit. */
+export function answersInWords(answers: NonNullable<DiagnosisReport['next']>['answers']): string {
+  return answers.map(({ reads, fits }) => `${reads} fits ${fits} of what is left`).join(', ');
+}
+
 /**
  * A group of explanations in two parts: what is told first, and the pairs of faults that read like something simpler. Where
  * nothing simpler explains the readings the pairs themselves are told first.

@@ -8,6 +8,7 @@ const check = (number: number, from: string, to: string, more: Partial<PageCheck
   from,
   to,
   reads: 'whole',
+  oneWay: false,
   expected: '',
   proof: '',
   provedBy: [],
@@ -46,6 +47,35 @@ const statesOf = (checks: readonly PageCheck[], readings: readonly TakenReading[
 describe('the state of a group of readings', () => {
   const whole = check(1, 'K1:1', 'K2:1');
   const open = check(2, 'K1:1', 'K2:2', { reads: 'open', proof: 'see that the probe touches' });
+
+  it('takes ohms where ohms are due, and nothing else', () => {
+    const due = check(1, 'K1:1', 'K2:1', { reads: { lowOhm: 54, highOhm: 67 } });
+    const stateOf = (...readings: string[]): unknown =>
+      statesOf(
+        [due],
+        readings.map((one) => taken('K2:1', 'K1:1', one)),
+      )[0];
+    for (const right of ['54 ohm', '60 ohm', '67 ohm']) expect(stateOf(right)).toBe('as designed');
+    for (const wrong of ['53.9 ohm', '120 ohm', '0.2 ohm', 'open', '67.1 ohm'])
+      expect(stateOf(wrong), wrong).toBe('not as designed');
+    expect(stateOf('60 ohm', '120 ohm')).toBe('readings disagree');
+    expect(stateOf('not done')).toBe('not done');
+  });
+
+  it('takes only readings of its way round where a diode may lie between', () => {
+    const back = check(2, 'K2:1', 'K1:1', { reads: 'open', oneWay: true });
+    const there = check(1, 'K1:1', 'K2:1', { reads: { lowOhm: 1, highOhm: 1e6 }, oneWay: true });
+    const readings = [taken('K1:1', 'K2:1', '600 ohm')];
+    expect(statesOf([there, back], readings)).toEqual(['as designed', 'not read']);
+    expect(statesOf([there, back], [...readings, taken('K2:1', 'K1:1', 'open')])).toEqual([
+      'as designed',
+      'as designed',
+    ]);
+    expect(statesOf([there, back], [taken('K2:1', 'K1:1', '600 ohm')])).toEqual([
+      'not read',
+      'between the limits',
+    ]);
+  });
 
   it('is open until every reading is as designed', () => {
     expect(groupState([whole, open], [], defaultBands)).toEqual({

@@ -1,6 +1,6 @@
 import { grouped } from '@loomproof/netlist';
-import type { Bands } from '@loomproof/verify';
-import { judgeReading } from './judge-reading.ts';
+import { type Asked, type Bands, fitsExpected, isOhmRange } from '@loomproof/verify';
+import { type JudgedReading, judgeReading } from './judge-reading.ts';
 import type { TakenReading } from './work-record.ts';
 
 /** A check as a page needs it. */
@@ -8,7 +8,9 @@ export interface PageCheck {
   readonly number: number;
   readonly from: string;
   readonly to: string;
-  readonly reads: 'whole' | 'open';
+  readonly reads: Asked;
+  /** Whether a reading with red and black exchanged is another one. */
+  readonly oneWay: boolean;
   readonly expected: string;
   readonly proof: string;
   readonly provedBy: readonly number[];
@@ -45,12 +47,12 @@ export function groupState(
   bands: Bands,
 ): GroupState {
   const byPair = grouped(readings, pairOf);
-  const own = checks.map((check) => byPair.get(pairOf(check)) ?? []);
+  const own = checks.map((check) => (byPair.get(pairOf(check)) ?? []).filter((one) => isOf(check, one)));
   const found = checks.map((check, index) => stateOf(check, own[index] ?? [], bands));
   const at = new Map(checks.map(({ number }, index) => [number, index]));
   const states = found.map((state, index): CheckState => {
     const check = checks[index];
-    if (state !== 'as designed' || check === undefined || check.reads === 'whole' || check.proof === '')
+    if (state !== 'as designed' || check === undefined || check.reads !== 'open' || check.proof === '')
       return state;
     const byOthers =
       check.provedBy.length > 0 &&
@@ -61,21 +63,35 @@ export function groupState(
   return { checks: states, open: states.filter((one) => one !== 'as designed').length };
 }
 
+type ReadReading = Extract<JudgedReading, { readonly is: 'read' }>;
+
 /** The same for both ways round. */
 function pairOf({ from, to }: { readonly from: string; readonly to: string }): string {
   return JSON.stringify(from < to ? [from, to] : [to, from]);
 }
 
+/** Whether a reading is one of a pair of points: the way round counts only where a diode may lie between. */
+export function isOf(
+  { from, to, oneWay }: Pick<PageCheck, 'from' | 'to' | 'oneWay'>,
+  reading: { readonly from: string; readonly to: string },
+): boolean {
+  if (reading.from === from && reading.to === to) return true;
+  return !oneWay && reading.from === to && reading.to === from;
+}
+
 function stateOf(check: PageCheck, readings: readonly TakenReading[], bands: Bands): CheckState {
   const judged = readings.map(({ reading, leadZero }) => judgeReading(reading, leadZero, bands));
-  const outcomes = new Set(judged.flatMap((one) => (one.is === 'read' ? [one.outcome] : [])));
-  if (outcomes.size > 1) return 'readings disagree';
-  const [outcome] = outcomes;
-  if (outcome !== undefined) {
-    if (outcome === 'between') return 'between the limits';
-    return outcome === check.reads ? 'as designed' : 'not as designed';
-  }
+  const found = new Set(judged.flatMap((one) => (one.is === 'read' ? [readAs(check.reads, one)] : [])));
+  if (found.size > 1) return 'readings disagree';
+  const [state] = found;
+  if (state !== undefined) return state;
   const last = judged[judged.length - 1];
   if (last === undefined) return 'not read';
   return last.is === 'read' ? 'not read' : last.is;
+}
+
+/** What a reading says of what is asked for: between the limits is as designed only where so many ohms are due. */
+function readAs(due: Asked, { outcome, ohm }: ReadReading): CheckState {
+  if (fitsExpected(due, { outcome, ...(ohm === null ? {} : { ohm }) })) return 'as designed';
+  return outcome === 'between' && !isOhmRange(due) ? 'between the limits' : 'not as designed';
 }

@@ -128,6 +128,7 @@ export function workChecks(
           from,
           to,
           reads: expected,
+          oneWay: false,
           expected: expectedWords(expected, table.bands),
           proof: '',
           provedBy: [],

@@ -1,7 +1,9 @@
 import type { Job, Rework } from '@loomproof/netlist';
 import { proveKit } from '@loomproof/verify';
 import { stepWords } from '../step-words.ts';
+import { crimpRepairs } from './crimp-repairs.ts';
 import { cutRepairs } from './cut-repairs.ts';
+import { cutSpotRepairs } from './cut-spot-repairs.ts';
 import type { NoRepair, RepairPlan } from './repair-plan.ts';
 import { seatRepairs } from './seat-repairs.ts';
 import { tapRepairs } from './tap-repairs.ts';
@@ -15,6 +17,10 @@ export interface Repair {
   readonly likewise: readonly string[];
   readonly steps: readonly string[];
   readonly needs: readonly string[];
+  /** What must be looked at first, since no proof covers it, or null. */
+  readonly onlyIf: string | null;
+  /** Whether the step at which it went wrong is still to be done. */
+  readonly again: boolean;
   /** Places from which no repair is proved, with the reason. */
   readonly unproved: readonly { readonly at: string; readonly why: string }[];
 }
@@ -46,6 +52,8 @@ export function provedRepairs(rework: Rework, at: number): readonly Repair[] {
       likewise: rest.map((plan) => plan.at),
       steps: (first?.repair ?? []).map(({ action }) => stepWords(first?.job ?? rework.job, action)),
       needs: first?.needs ?? [],
+      onlyIf: first?.onlyIf ?? null,
+      again: first?.again ?? true,
       unproved: judged.flatMap(({ plan, why }) => (why === null ? [] : [{ at: plan.at, why }])),
     };
   });
@@ -53,7 +61,13 @@ export function provedRepairs(rework: Rework, at: number): readonly Repair[] {
 
 /** Every plan for a step, proved or not. */
 export function repairPlans(rework: Rework, at: number): readonly (RepairPlan | NoRepair)[] {
-  return [...seatRepairs(rework, at), ...cutRepairs(rework, at), ...tapRepairs(rework, at)];
+  return [
+    ...seatRepairs(rework, at),
+    ...cutRepairs(rework, at),
+    ...cutSpotRepairs(rework, at),
+    ...crimpRepairs(rework, at),
+    ...tapRepairs(rework, at),
+  ];
 }
 
 /** Null when the job is proved; else what stands against it. */

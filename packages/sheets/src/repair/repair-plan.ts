@@ -1,4 +1,13 @@
-import type { Job, Part, Piece, Step, StepAction, WireEnd, Zone } from '@loomproof/netlist';
+import {
+  InvariantError,
+  type Job,
+  type Part,
+  type Piece,
+  type Step,
+  type StepAction,
+  type WireEnd,
+  type Zone,
+} from '@loomproof/netlist';
 
 /** A mistake at one step and the steps that put it right, as a job that the prover can judge. */
 export interface RepairPlan {
@@ -12,6 +21,10 @@ export interface RepairPlan {
   readonly repair: readonly Step[];
   /** What is needed beside the bag, in words. */
   readonly needs: readonly string[];
+  /** What the proof does not cover and a person must look at first, as a sentence, or null. */
+  readonly onlyIf: string | null;
+  /** Whether the step at which it went wrong is still to be done after the repair. */
+  readonly again: boolean;
 }
 
 /** A mistake from which no list of steps leads back that could be judged. */
@@ -25,6 +38,27 @@ export interface NoRepair {
 export interface Hit {
   readonly wires?: readonly number[];
   readonly places?: readonly number[];
+}
+
+/** How the work goes on after a repair. */
+export interface GoingOn {
+  readonly onlyIf?: string;
+  /** What is done in place of the step at which it went wrong; null where the repair does its work. */
+  readonly instead?: StepAction | null;
+  /** Ends and pieces that later steps find in place of those that they name. */
+  readonly ends?: ReadonlyMap<number, number>;
+  readonly pieces?: ReadonlyMap<number, number>;
+}
+
+/** What a cut leaves: new where nothing is given. */
+export interface CutLeaves {
+  readonly ends?: readonly [number | null, number | null];
+  readonly leaves?: readonly [number | null, number | null];
+  /** Names of the two pieces. */
+  readonly names: readonly [string, string];
+  readonly where: { readonly fromEnd: 0 | 1; readonly mm: number } | null;
+  /** How many taps lie before it. */
+  readonly after?: number;
 }
 
 /** Collects what a repair adds to a job: new ends, pieces and joints come after all that the job has. */
@@ -49,26 +83,33 @@ export class RepairDraft {
     where: { readonly fromEnd: 0 | 1; readonly mm: number } | null,
     zone: Zone,
   ): Extract<StepAction, { kind: 'cut' }> {
-    const { name = '', ends = [-1, -1] as const } = this.#job.wires[wire] ?? {};
-    const firstEnd = this.#job.ends.length + this.#ends.length;
-    const firstPiece = this.#job.pieces.length + this.#pieces.length;
-    for (const side of ['from side', 'to side']) {
-      const node = this.#node();
-      this.#ends.push({ name: `${name} ${side}@cut`, node, wire, home: { kind: 'cut' }, seal: null });
-      if (where !== null) this.#positions.push([node, where]);
-    }
-    this.#pieces.push(
-      { name: `${name} from side`, wire, ends: [ends[0], firstEnd] },
-      { name: `${name} to side`, wire, ends: [firstEnd + 1, ends[1]] },
-    );
-    return {
-      kind: 'cut',
-      piece: wire,
-      after: 0,
-      leaves: [firstPiece, firstPiece + 1],
-      newEnds: [firstEnd, firstEnd + 1],
-      zone,
-    };
+    const { name = '' } = this.#job.wires[wire] ?? {};
+    return this.cutAt(wire, { names: [`${name} from side`, `${name} to side`], where }, zone);
+  }
+
+  /** A cut of a piece of the job or of this draft. */
+  cutAt(piece: number, cut: CutLeaves, zone: Zone): Extract<StepAction, { kind: 'cut' }> {
+    const { wire, ends } = this.#pieceAt(piece);
+    const newEnds = ([0, 1] as const).map(
+      (side) => cut.ends?.[side] ?? this.#end(`${cut.names[side]}@cut`, wire, cut.where),
+    ) as [number, number];
+    const leaves = ([0, 1] as const).map(
+      (side) =>
+        cut.leaves?.[side] ??
+        this.piece(cut.names[side], wire, side === 0 ? [ends[0], newEnds[0]] : [newEnds[1], ends[1]]),
+    ) as [number, number];
+    return { kind: 'cut', piece, after: cut.after ?? 0, leaves, newEnds, zone };
+  }
+
+  /** An end that a cut will make, under a name of its own. */
+  endNamed(name: string, wire: number): number {
+    return this.#end(name, wire, null);
+  }
+
+  /** A piece that the job does not have. */
+  piece(name: string, wire: number, ends: readonly [number, number]): number {
+    this.#pieces.push({ name, wire, ends });
+    return this.#job.pieces.length + this.#pieces.length - 1;
   }
 
   /** A splice or tap that is not there yet. */
@@ -94,6 +135,11 @@ export class RepairDraft {
     return part.name;
   }
 
+  /** Something that is needed beside the bag and that the model does not count, such as a part that was spoilt. */
+  tell(words: string): void {
+    this.#needs.push(words);
+  }
+
   /**
    * The plan: the mistake and its repair stand before the step at which it was made, which is then done as written.
    *
@@ -105,8 +151,19 @@ export class RepairDraft {
     wrong: readonly StepAction[],
     repair: readonly StepAction[],
     hit: Hit,
+    on: GoingOn = {},
   ): RepairPlan {
     const job = this.#job;
+    const { instead, onlyIf = null, ends = new Map(), pieces = new Map() } = on;
+    const written = job.steps[at];
+    const own =
+      instead === null || written === undefined ? [] : [{ ...written, action: instead ?? written.action }];
+    const later = job.steps
+      .slice(at + 1)
+      .map((step): Step => ({ ...step, action: withOthers(step.action, ends, pieces) }));
+    // What a later cut leaves has an end of what it cuts.
+    const left = new Set(later.flatMap(({ action }) => (action.kind === 'cut' ? action.leaves : [])));
+    const other = (end: number): number => ends.get(end) ?? end;
     const next = job.steps[at]?.number ?? 0;
     // Numbers between two whole ones: written steps keep theirs, and no two steps share one.
     const made = [...wrong, ...repair].map(
@@ -126,11 +183,20 @@ export class RepairDraft {
       ...told,
       repair: made.slice(wrong.length),
       needs: this.#needs,
+      onlyIf,
+      again: instead !== null,
       job: {
         ...job,
-        steps: [...job.steps.slice(0, at), ...made, ...job.steps.slice(at)],
+        steps: [...job.steps.slice(0, at), ...made, ...own, ...later],
         ends: [...job.ends, ...this.#ends],
-        pieces: [...job.pieces, ...this.#pieces],
+        pieces: [
+          ...job.pieces.map((piece, index) =>
+            left.has(index)
+              ? { ...piece, ends: [other(piece.ends[0]), other(piece.ends[1])] as const }
+              : piece,
+          ),
+          ...this.#pieces,
+        ],
         joints: [...job.joints, ...this.#joints],
         parts: new Map([...job.parts, ...this.#parts]),
         positions: new Map([...job.positions, ...this.#positions]),
@@ -150,8 +216,45 @@ export class RepairDraft {
     };
   }
 
+  #pieceAt(index: number): Piece {
+    const { pieces } = this.#job;
+    const piece = pieces[index] ?? this.#pieces[index - pieces.length];
+    if (piece === undefined) throw new InvariantError('sheets/RepairDraft', `no piece ${index}`);
+    return piece;
+  }
+
+  #end(name: string, wire: number, where: CutLeaves['where']): number {
+    const node = this.#node();
+    this.#ends.push({ name, node, wire, home: { kind: 'cut' }, seal: null });
+    if (where !== null) this.#positions.push([node, where]);
+    return this.#job.ends.length + this.#ends.length - 1;
+  }
+
   #node(): number {
     this.#nodes += 1;
     return this.#job.nodeCount + this.#nodes - 1;
+  }
+}
+
+/** A step that is done on other ends and pieces than those that it names. */
+function withOthers(
+  action: StepAction,
+  ends: ReadonlyMap<number, number>,
+  pieces: ReadonlyMap<number, number>,
+): StepAction {
+  const end = (index: number): number => ends.get(index) ?? index;
+  const piece = (index: number): number => pieces.get(index) ?? index;
+  switch (action.kind) {
+    case 'join':
+    case 'fit terminal':
+      return { ...action, ends: action.ends.map(end) };
+    case 'tap':
+      return { ...action, piece: piece(action.piece), branch: end(action.branch) };
+    case 'cut':
+    case 'fasten':
+    case 'remove off-cut':
+      return { ...action, piece: piece(action.piece) };
+    default:
+      return 'end' in action ? { ...action, end: end(action.end) } : action;
   }
 }

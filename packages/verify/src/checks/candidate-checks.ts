@@ -1,16 +1,11 @@
 import { appendTo } from '@loomproof/netlist';
-import type { Expected } from '../readings/harness-state.ts';
+import { tellsApart } from '../readings/expected.ts';
 import type { Check } from './check.ts';
 import type { FaultTable } from './fault-table.ts';
 
 /** A check that some fault changes, with the faults that it shows, by index. */
 export interface Candidate extends Check {
   readonly shows: readonly number[];
-}
-
-/** Whether a reading shows a fault: both are known, and differ. A reading between the limits is not as expected. */
-export function differs(designed: Expected, faulty: Expected): boolean {
-  return designed !== 'unsure' && designed !== 'between' && faulty !== 'unsure' && faulty !== designed;
 }
 
 /** A number for two points of so many; the same both ways round where red and black exchanged read the same. */
@@ -35,17 +30,17 @@ export function candidateChecks(table: FaultTable): readonly Candidate[] {
     if (table.stage.is === 'in place') {
       for (let a = 0; a < count; a += 1)
         for (let b = table.designed.bothWays ? 0 : a + 1; b < count; b += 1)
-          if (a !== b && differs(table.designed.expected(a, b), state.expected(a, b))) note(a, b, fault);
+          if (a !== b && tellsApart(table.designed.expected(a, b), state.expected(a, b))) note(a, b, fault);
       continue;
     }
     for (const [a, b] of changedPairs(table.designed.nets, state.nets))
-      if (differs(table.designed.expected(a, b), state.expected(a, b))) note(a, b, fault);
+      if (tellsApart(table.designed.expected(a, b), state.expected(a, b))) note(a, b, fault);
   }
   const distinct = new Map<string, Candidate>();
   for (const [key, list] of [...shows].sort(([a], [b]) => a - b)) {
     const [a, b] = [Math.floor(key / count), key % count];
     const expected = table.designed.expected(a, b);
-    if (expected !== 'whole' && expected !== 'open') continue;
+    if (expected === 'unsure') continue;
     const same = list.join();
     if (!distinct.has(same)) distinct.set(same, { a, b, expected, shows: list });
   }

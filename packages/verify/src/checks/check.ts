@@ -1,8 +1,10 @@
+import type { Asked } from '../readings/expected.ts';
+
 /** A reading between two points, by their index in the table's points, with what it shows when all is well. */
 export interface Check {
   readonly a: number;
   readonly b: number;
-  readonly expected: 'whole' | 'open';
+  readonly expected: Asked;
 }
 
 /** How an expected-open reading is shown not to be a probe that touches nothing. */

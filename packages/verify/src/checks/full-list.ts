@@ -1,5 +1,6 @@
 import { grouped } from '@loomproof/netlist';
 import { cavityNeighbours } from '../faults/cavity-neighbours.ts';
+import { tellsApart } from '../readings/expected.ts';
 import type { Check } from './check.ts';
 import type { FaultTable } from './fault-table.ts';
 import { orderChecks } from './order-checks.ts';
@@ -36,10 +37,10 @@ export function fullList(table: FaultTable): FullList {
   const unsure: (readonly [number, number])[] = [];
   for (const [index, a] of heads.entries())
     for (const b of heads.slice(index + 1)) {
-      if (table.designed.expected(a, b) === 'open') checks.push({ a, b, expected: 'open' });
-      // A diode that conducts one way is open the other way, with red and black exchanged.
-      else if (table.designed.expected(b, a) === 'open') checks.push({ a: b, b: a, expected: 'open' });
-      else unsure.push([a, b]);
+      // A diode that conducts one way is open the other way, with red and black exchanged: a pair of readings.
+      const asked = waysToAsk(table, a, b);
+      checks.push(...asked);
+      if (asked.length === 0) unsure.push([a, b]);
     }
   const q = nets.size;
   const p = Math.max(0, ...[...nets.values()].map((list) => list.length));
@@ -53,6 +54,17 @@ export function fullList(table: FaultTable): FullList {
     manyProbes: q === 0 ? 0 : p - 1 + Math.ceil(Math.log2(q)),
     unsure,
   };
+}
+
+/** One reading between two nets, or one each way where they read differently. */
+function waysToAsk({ designed }: FaultTable, a: number, b: number): readonly Check[] {
+  const [there, back] = [designed.expected(a, b), designed.expected(b, a)];
+  return [
+    ...(there === 'unsure' ? [] : [{ a, b, expected: there }]),
+    ...(back === 'unsure' || (there !== 'unsure' && !tellsApart(there, back))
+      ? []
+      : [{ a: b, b: a, expected: back }]),
+  ];
 }
 
 /** Points of the cavities touched, of the empty ones beside them, and of return, feed and chassis. */

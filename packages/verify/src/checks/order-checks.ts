@@ -1,15 +1,16 @@
+import { isOhmRange } from '../readings/expected.ts';
 import type { Check } from './check.ts';
 
 /**
- * Orders checks so that the probes move little: whole ones first, since they prove the probes; within each kind the
+ * Orders checks so that the probes move little: whole ones first, since they prove the probes, then those of ohms; within each kind the
  * next check is one that leaves a probe where it is, or whose points are nearest in the list of points.
  *
  * @param bothWays - whether red and black exchanged are another reading, and so must stay as they are
  */
 export function orderChecks(checks: readonly Check[], bothWays: boolean): readonly Check[] {
   const ordered: Check[] = [];
-  for (const expected of ['whole', 'open'] as const) {
-    const left = checks.filter((one) => one.expected === expected);
+  for (const kind of ['whole', 'ohms', 'open'] as const) {
+    const left = checks.filter(({ expected }) => (isOhmRange(expected) ? 'ohms' : expected) === kind);
     if (left.length > mostCompared) {
       // Along one probe and then to the next: nearly as short, and found at once.
       for (const one of left.sort((x, y) => x.a - y.a || x.b - y.b)) ordered.push(one);

@@ -1,5 +1,5 @@
+import { tellsApart } from '../readings/expected.ts';
 import type { HarnessState } from '../readings/harness-state.ts';
-import { differs } from './candidate-checks.ts';
 import type { Check } from './check.ts';
 import { type FaultTable, faultyState } from './fault-table.ts';
 import type { LongWork } from './long-work.ts';
@@ -43,7 +43,7 @@ export function* pairCoverageWork(
     const [a, b] = [single[i] ?? 0, single[j] ?? 0];
     const both = [faults[a], faults[b]].flatMap((one) => one ?? []);
     const state = faultyState(table, both);
-    if (checks.some((one) => differs(one.expected, state.expected(one.a, one.b)))) shown += 1;
+    if (checks.some((one) => tellsApart(one.expected, state.expected(one.a, one.b)))) shown += 1;
     else if (someReadingShows(table.designed, state)) shownElsewhere += 1;
     else alike.push([a, b]);
   }
@@ -56,7 +56,7 @@ function someReadingShows(designed: HarnessState, state: HarnessState): boolean 
   const count = designed.nets.length;
   for (let a = 0; a < count; a += 1)
     for (let b = designed.bothWays ? 0 : a + 1; b < count; b += 1)
-      if (a !== b && differs(designed.expected(a, b), state.expected(a, b))) return true;
+      if (a !== b && tellsApart(designed.expected(a, b), state.expected(a, b))) return true;
   return false;
 }
 

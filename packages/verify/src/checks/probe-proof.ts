@@ -8,7 +8,7 @@ import type { FaultTable } from './fault-table.ts';
 export function probeProofs(table: FaultTable, checks: readonly Check[]): readonly (ProbeProof | null)[] {
   const positive = new Map<number, number>();
   for (const [index, { a, b, expected }] of checks.entries()) {
-    if (expected !== 'whole') continue;
+    if (expected === 'open') continue;
     for (const point of [a, b]) if (!positive.has(point)) positive.set(point, index + 1);
   }
   const { nets } = table.designed;
@@ -21,7 +21,7 @@ export function probeProofs(table: FaultTable, checks: readonly Check[]): readon
   const far = (point: number): number =>
     firstTwo.get(nets[point] ?? -1)?.find((other) => other !== point) ?? -1;
   return checks.map(({ a, b, expected }): ProbeProof | null => {
-    if (expected === 'whole') return null;
+    if (expected !== 'open') return null;
     const [farA, farB] = [far(a), far(b)];
     if (farA >= 0 && farB >= 0) return { is: 'jumper', from: farA, to: farB };
     const numbers = [a, b].flatMap((point) => positive.get(point) ?? []);

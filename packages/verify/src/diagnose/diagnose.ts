@@ -1,10 +1,19 @@
 import { appendTo, compareText, grouped } from '@loomproof/netlist';
-import { differs, pairKey } from '../checks/candidate-checks.ts';
+import { pairKey } from '../checks/candidate-checks.ts';
 import type { FaultTable } from '../checks/fault-table.ts';
 import { finishNow, type LongWork } from '../checks/long-work.ts';
 import { setCover } from '../checks/set-cover.ts';
 import type { Likelihood, ListedFault } from '../faults/fault.ts';
-import { agrees, type Explanation, type Hypothesis, pairHypotheses, singleHypotheses } from './hypothesis.ts';
+import type { Bands } from '../readings/bands.ts';
+import { isOhmRange, rangeAround, tellsApart } from '../readings/expected.ts';
+import {
+  agrees,
+  decides,
+  type Explanation,
+  type Hypothesis,
+  pairHypotheses,
+  singleHypotheses,
+} from './hypothesis.ts';
 import { type NextReading, nextReading } from './next-reading.ts';
 import type { Reading } from './reading.ts';
 
@@ -76,14 +85,14 @@ export function* diagnosisWork(
   options: DiagnoseOptions = {},
 ): LongWork<Diagnosis> {
   const { steady, contradictory } = sortOut(table, readings);
-  const between = steady.filter((one) => one.outcome === 'between');
-  const used = steady.filter((one) => one.outcome !== 'between' || knowsBetween(table, one));
+  const between = steady.filter((one) => !decides(table, one));
+  const used = steady.filter((one) => decides(table, one));
   const hypotheses = singleHypotheses(table);
   const against = hypotheses.map((one) => used.filter((reading) => !fits(one, table, reading)));
   const singles = hypotheses.filter((_, index) => against[index]?.length === 0);
   const notChecked = hypotheses.slice(1).flatMap((one) => {
     const shows = ({ a, b, table: where = table }: Reading): boolean =>
-      differs(where.designed.expected(a, b), one.stateIn(where).expected(a, b));
+      tellsApart(where.designed.expected(a, b), one.stateIn(where).expected(a, b));
     return used.some(shows) ? [] : one.faults;
   });
   const { job } = table.world;
@@ -138,10 +147,6 @@ function fits(one: Hypothesis, main: FaultTable, reading: Reading): boolean {
   return agrees(one.stateIn(reading.table ?? main), reading);
 }
 
-function knowsBetween(main: FaultTable, { a, b, table = main }: Reading): boolean {
-  return table.designed.expected(a, b) === 'between';
-}
-
 function keyOf(main: FaultTable, { a, b, table = main }: Reading): number {
   return pairKey(a, b, table.points.length, table.designed.bothWays);
 }
@@ -188,10 +193,17 @@ function sortOut(
   for (const list of [...byTable.values()].flatMap((one) => [...one.values()])) {
     const [first] = list;
     if (first === undefined) continue;
-    if (list.every((one) => one.outcome === first.outcome)) steady.push(first);
+    if (list.every((one) => isAlike(table.bands, one, first))) steady.push(first);
     else contradictory.push(...list);
   }
   return { steady, contradictory };
+}
+
+/** Whether two readings of one pair may come of the same: between the limits the ohms decide. */
+function isAlike(bands: Bands, one: Reading, first: Reading): boolean {
+  if (one.outcome !== first.outcome) return false;
+  if (one.outcome !== 'between' || one.ohm === undefined || first.ohm === undefined) return true;
+  return !tellsApart(rangeAround(one.ohm, one.ohm, bands), rangeAround(first.ohm, first.ohm, bands));
 }
 
 /** Groups by what each explanation expects of the readings given; as designed stands first. */
@@ -201,7 +213,13 @@ function groupsAlike(
   used: readonly Reading[],
 ): readonly ExplanationGroup[] {
   const groups = grouped(found, (one) =>
-    used.map(({ a, b, table = main }) => one.stateIn(table).expected(a, b)).join(),
+    used
+      .map(({ a, b, table = main }) => {
+        const expected = one.stateIn(table).expected(a, b);
+        // All that is left fits what was read, so that two ranges are not told apart by it.
+        return isOhmRange(expected) ? 'ohms' : expected;
+      })
+      .join(),
   );
   return [...groups.values()]
     .map((list) => [...list].sort(likelier))

@@ -1,4 +1,5 @@
 import type { FaultTable } from '../checks/fault-table.ts';
+import { expectedText, ohmText } from '../readings/expected.ts';
 import { classifyDiagnosis, mattersOf, type ResultClass } from './classify.ts';
 import type { Diagnosis } from './diagnose.ts';
 import type { Explanation } from './hypothesis.ts';
@@ -15,8 +16,8 @@ export interface DiagnosisReport {
   readonly next: {
     readonly from: string;
     readonly to: string;
-    readonly whole: number;
-    readonly other: number;
+    /** What it may read, in words, with how many of the explanations left expect that. */
+    readonly answers: readonly { readonly reads: string; readonly fits: number }[];
     readonly bits: number;
   } | null;
   readonly suspects: readonly { readonly reading: string; readonly explains: readonly ExplanationWords[] }[];
@@ -79,8 +80,7 @@ export function diagnosisReport(
         : {
             from: table.points[next.a]?.name ?? '',
             to: table.points[next.b]?.name ?? '',
-            whole: next.whole,
-            other: next.other,
+            answers: next.answers.map(({ reads, fits }) => ({ reads: expectedText(reads), fits })),
             bits: Math.round(next.bits * 1000) / 1000,
           },
     suspects: diagnosis.suspects.map((one) => ({
@@ -113,9 +113,10 @@ function ownedBy(table: FaultTable, { a, b }: Reading, others: readonly RankedCa
     : `; revision ${owner.candidate.revision}, ${owner.candidate.variant} has it`;
 }
 
-function readingWords(main: FaultTable, { a, b, outcome, line, table = main }: Reading): string {
-  const expected = table.designed.expected(a, b);
-  return `${table.points[a]?.name ?? ''} - ${table.points[b]?.name ?? ''} (line ${line}): ${outcome}, designed ${expected}`;
+function readingWords(main: FaultTable, { a, b, outcome, ohm, line, table = main }: Reading): string {
+  const read = outcome === 'between' && ohm !== undefined ? `between, ${ohmText(ohm)}` : outcome;
+  const expected = expectedText(table.designed.expected(a, b));
+  return `${table.points[a]?.name ?? ''} - ${table.points[b]?.name ?? ''} (line ${line}): ${read}, designed ${expected}`;
 }
 
 function explanationWords({ faults }: Explanation): ExplanationWords {

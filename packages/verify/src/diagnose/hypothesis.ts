@@ -1,5 +1,6 @@
 import { type FaultTable, faultyState } from '../checks/fault-table.ts';
 import type { ListedFault } from '../faults/fault.ts';
+import { fitsExpected, isOhmRange } from '../readings/expected.ts';
 import type { HarnessState } from '../readings/harness-state.ts';
 import type { Reading } from './reading.ts';
 
@@ -14,12 +15,13 @@ export interface Hypothesis extends Explanation {
 }
 
 /** Whether a reading may come from a state. */
-export function agrees(
-  state: HarnessState,
-  { a, b, outcome }: Pick<Reading, 'a' | 'b' | 'outcome'>,
-): boolean {
-  const expected = state.expected(a, b);
-  return expected === 'unsure' || expected === outcome;
+export function agrees(state: HarnessState, reading: Omit<Reading, 'line' | 'table'>): boolean {
+  return fitsExpected(state.expected(reading.a, reading.b), reading);
+}
+
+/** Whether a reading decides something: one between the limits does only where the design says how many ohms it is. */
+export function decides(main: FaultTable, { a, b, outcome, table = main }: Reading): boolean {
+  return outcome !== 'between' || isOhmRange(table.designed.expected(a, b));
 }
 
 /** As designed, then every single fault of a table, in its order. */

@@ -14,10 +14,15 @@ function state(nets: readonly number[], loose: readonly number[] = []): HarnessS
   });
 }
 
+const answers = (whole: number, open: number) => [
+  { reads: 'whole', fits: whole },
+  { reads: 'open', fits: open },
+];
+
 describe('nextReading', () => {
   it('takes the pair that splits most evenly, and says how', () => {
     const states = [state([0, 1, 2, 3]), state([0, 0, 2, 3]), state([0, 1, 0, 3]), state([0, 0, 0, 3])];
-    expect(nextReading(states, 4, new Set())).toEqual({ a: 0, b: 1, whole: 2, other: 2, bits: 1 });
+    expect(nextReading(states, 4, new Set())).toEqual({ a: 0, b: 1, answers: answers(2, 2), bits: 1 });
   });
 
   it('does not ask twice', () => {
@@ -28,8 +33,7 @@ describe('nextReading', () => {
   it('counts states that read alike once', () => {
     const alike = [state([0, 0, 2]), state([7, 7, 1]), state([5, 5, 9])];
     expect(nextReading([...alike, state([0, 1, 2])], 3, new Set())).toMatchObject({
-      whole: 1,
-      other: 1,
+      answers: answers(1, 1),
       bits: 1,
     });
   });
@@ -44,7 +48,7 @@ describe('nextReading', () => {
     const unsure = state([0, 1, 2], [0, 1]);
     expect(nextReading([unsure, state([0, 0, 2])], 3, new Set())).toBeNull();
     const found = nextReading([unsure, state([0, 0, 2]), state([0, 1, 2])], 3, new Set());
-    expect(found).toMatchObject({ a: 0, b: 1, whole: 1, other: 1 });
+    expect(found).toMatchObject({ a: 0, b: 1, answers: answers(1, 1) });
     expect(found?.bits).toBeCloseTo(2 / 3, 12);
   });
 });

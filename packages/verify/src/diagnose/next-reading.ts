@@ -1,12 +1,12 @@
+import { type Asked, type OhmRange, tellsApart } from '../readings/expected.ts';
 import type { HarnessState } from '../readings/harness-state.ts';
 
 /** The reading that tells most of what is still open. */
 export interface NextReading {
   readonly a: number;
   readonly b: number;
-  /** How many of the explanations left expect it whole, and how many open or between the limits. */
-  readonly whole: number;
-  readonly other: number;
+  /** What it may read, with how many of the explanations left expect that; ranges of which a reading may fit two are one. */
+  readonly answers: readonly { readonly reads: Asked; readonly fits: number }[];
   /** Bits of information when each explanation is as likely as any other. */
   readonly bits: number;
 }
@@ -31,16 +31,22 @@ export function nextReading(
   for (let a = 0; a < pointCount; a += 1)
     for (let b = bothWays ? 0 : a + 1; b < pointCount; b += 1) {
       if (a === b || done.has(a * pointCount + b)) continue;
-      let whole = 0;
-      let other = 0;
+      let [whole, open] = [0, 0];
+      const ranges: OhmRange[] = [];
       for (const state of distinct) {
         const expected = state.expected(a, b);
         if (expected === 'whole') whole += 1;
-        else if (expected !== 'unsure') other += 1;
+        else if (expected === 'open') open += 1;
+        else if (expected !== 'unsure') ranges.push(expected);
       }
-      if (whole === 0 || other === 0) continue;
-      const bits = entropy(whole / (whole + other)) * ((whole + other) / distinct.length);
-      if (best === null || bits > best.bits + 1e-12) best = { a, b, whole, other, bits };
+      const answers = [
+        { reads: 'whole' as const, fits: whole },
+        { reads: 'open' as const, fits: open },
+        ...apartRanges(ranges),
+      ].filter(({ fits }) => fits > 0);
+      if (answers.length < 2) continue;
+      const bits = expectedBits(answers, distinct.length);
+      if (best === null || bits > best.bits + 1e-12) best = { a, b, answers, bits };
     }
   return best;
 }
@@ -55,6 +61,23 @@ function distinctStates(states: readonly HarnessState[]): readonly HarnessState[
   return [...found.values()];
 }
 
-function entropy(part: number): number {
-  return -(part * Math.log2(part) + (1 - part) * Math.log2(1 - part));
+/** Ranges put together until no reading fits two of them. */
+function apartRanges(ranges: OhmRange[]): { readonly reads: OhmRange; readonly fits: number }[] {
+  const found: { reads: OhmRange; fits: number }[] = [];
+  for (const one of ranges.sort((x, y) => x.lowOhm - y.lowOhm)) {
+    const last = found[found.length - 1];
+    if (last === undefined || tellsApart(last.reads, one)) found.push({ reads: one, fits: 1 });
+    else {
+      last.fits += 1;
+      last.reads = { lowOhm: last.reads.lowOhm, highOhm: Math.max(last.reads.highOhm, one.highOhm) };
+    }
+  }
+  return found;
+}
+
+/** What is learnt where every state is as likely as any other, and one of which the reading is not known tells nothing. */
+function expectedBits(answers: readonly { readonly fits: number }[], states: number): number {
+  const known = answers.reduce((sum, { fits }) => sum + fits, 0);
+  const bits = answers.reduce((sum, { fits }) => sum - (fits / known) * Math.log2(fits / known), 0);
+  return bits * (known / states);
 }

@@ -64,9 +64,10 @@ export function placeReadings(
       const name = a === undefined ? row.from : row.to;
       if (addresses.has(name)) unreachable.push({ row, name });
       else unknown.push({ row, name, near: nearestName(name, [...at.keys()]) });
-    } else if (row.value.is === 'ohm')
-      readings.push({ a, b, outcome: outcomeOf(row.value.ohm, where.bands), line: row.line, ...of });
-    else if (row.value.is === 'open') readings.push({ a, b, outcome: 'open', line: row.line, ...of });
+    } else if (row.value.is === 'ohm') {
+      const { ohm } = row.value;
+      readings.push({ a, b, outcome: outcomeOf(ohm, where.bands), ohm, line: row.line, ...of });
+    } else if (row.value.is === 'open') readings.push({ a, b, outcome: 'open', line: row.line, ...of });
     else unanswered.push(row);
   }
   return { readings, unanswered, unknown, unreachable, powered };

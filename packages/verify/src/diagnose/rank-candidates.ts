@@ -7,7 +7,7 @@ import {
 } from '../checks/fault-table.ts';
 import { finishNow, type LongWork } from '../checks/long-work.ts';
 import type { Stage } from '../readings/stage.ts';
-import { agrees, singleHypotheses } from './hypothesis.ts';
+import { agrees, decides, singleHypotheses } from './hypothesis.ts';
 import { type PlacedReadings, placeReadings } from './place-readings.ts';
 import type { WrittenReading } from './read-readings.ts';
 
@@ -58,7 +58,7 @@ export function* rankCandidatesWork(
     const own = { ...options, ...(otherWork === undefined ? {} : { otherWork }) };
     const table = yield* faultTableWork(job, { ...own, stage });
     const placed = placeReadings(table, rows, (other) => faultTable(job, { ...own, stage: other }));
-    const used = placed.readings.filter((one) => one.outcome !== 'between');
+    const used = placed.readings.filter((one) => decides(table, one));
     ranked.push({
       candidate,
       table,

@@ -46,7 +46,9 @@ export type HarnessFault =
   | { readonly is: 'part open'; readonly element: number }
   /** The two pins of a load or diode joined by metal. */
   | { readonly is: 'part bridged'; readonly element: number }
-  | { readonly is: 'diode reversed'; readonly element: number };
+  | { readonly is: 'diode reversed'; readonly element: number }
+  /** Another terminator across a bus pair, by its index among the special circuits. */
+  | { readonly is: 'terminator too many'; readonly circuit: number };
 
 /** One mistake made in carrying out the work, or one broken part. */
 export type Fault = WorkFault | HarnessFault;
@@ -80,6 +82,7 @@ const harnessClasses: ReadonlySet<FaultClass> = new Set<HarnessFault['is']>([
   'part open',
   'part bridged',
   'diode reversed',
+  'terminator too many',
 ]);
 
 /** Whether a fault is a change of the work. */

@@ -1,12 +1,14 @@
-import type { Rework } from '@loomproof/netlist';
+import type { Job, Rework } from '@loomproof/netlist';
 import { Names } from '../prove/names.ts';
+import { terminated } from '../readings/resistance-range.ts';
 import { cavityNeighbours } from './cavity-neighbours.ts';
 import type { HarnessFault, Likelihood, ListedFault } from './fault.ts';
 import type { Touched } from './touched.ts';
 
 /**
  * What can be broken in the finished harness: each join of it that does not conduct, each two neighbouring cavities
- * bridged, each free end bare and against a neighbour, the chassis or a feed.
+ * bridged, each part open, bridged or turned, each bus with a terminator too many, each free end bare and against a
+ * neighbour, the chassis or a feed.
  *
  * @param rework - the finished work
  * @param touched - only joins of these wires and cavities beside these places; everything where null
@@ -95,9 +97,10 @@ export function listHarnessFaults(rework: Rework, touched: Touched | null): read
       return touched?.places.has(pin) === true || (facing >= 0 && touched?.places.has(facing) === true);
     });
     const ofKit = job.connectors[one.connector]?.origin === 'kit';
-    if (touched !== null && !isNear && !ofKit) continue;
+    const ends = terminatesOne(job, element, touched);
+    if (touched !== null && !isNear && !ofKit && !ends) continue;
     if (one.kind === 'switch' || one.kind === 'drive' || one.kind === 'bridge') continue;
-    const what = `${one.kind} ${one.name}`;
+    const what = `${ends ? 'terminator' : one.kind} ${one.name}`;
     const origin = ofKit ? 'build error' : 'damage';
     add(
       { is: 'part open', element },
@@ -129,6 +132,19 @@ export function listHarnessFaults(rework: Rework, touched: Touched | null): read
       `look at the mark of the ${what}, and read it in both directions`,
     );
   }
+  for (const [circuit, { name, is, wires }] of job.special.entries()) {
+    if (is !== 'bus pair' || wires.length < 2 || terminated(job, circuit).ohm === null) continue;
+    if (touched !== null && !wires.some((wire) => touched.wires.has(wire))) continue;
+    add(
+      { is: 'terminator too many', circuit },
+      name,
+      `there is a terminator too many on ${name}`,
+      'sometimes',
+      'a module that is added often brings a terminator of its own',
+      'build error',
+      `read between the two wires of ${name} with the power off`,
+    );
+  }
   for (const [end] of job.ends.entries()) {
     if (!rework.isFree(end)) continue;
     for (const place of reachOfBareEnd(rework, end))
@@ -143,6 +159,16 @@ export function listHarnessFaults(rework: Rework, touched: Touched | null): read
       );
   }
   return list;
+}
+
+/** Whether a part ends a bus whose wires are touched. */
+function terminatesOne({ special }: Job, element: number, touched: Touched | null): boolean {
+  return special.some(
+    ({ is, terminators, wires }) =>
+      is === 'bus pair' &&
+      terminators.includes(element) &&
+      (touched === null || wires.some((wire) => touched.wires.has(wire))),
+  );
 }
 
 function wiresIn(rework: Rework, terminal: number): readonly number[] {

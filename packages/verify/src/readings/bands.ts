@@ -11,14 +11,16 @@ export interface Bands {
   readonly openOhm: number;
   /** A path through a load must read at least this many times `wholeOhm`, or the load has to be unplugged. */
   readonly loadFactor: number;
+  /** A part whose ohms are said reads within this share of them. */
+  readonly tolerance: number;
 }
 
 /**
  * At most 1 ohm for a connectorised cable (vessel electrical power system maintenance manual, section 6.3) and at
  * least 1 megohm of isolation per circuit (NASA preferred practice "Electrical isolation verification (DC)"). The
- * factor of five for paths through loads is common practice, no source.
+ * factor of five for paths through loads and the tenth within which a part reads are common practice, no source.
  */
-export const defaultBands: Bands = { wholeOhm: 1, openOhm: 1e6, loadFactor: 5 };
+export const defaultBands: Bands = { wholeOhm: 1, openOhm: 1e6, loadFactor: 5, tolerance: 0.1 };
 
 /** Sorts a reading; the limits themselves are within. */
 export function outcomeOf(ohm: number, bands: Bands): Outcome {

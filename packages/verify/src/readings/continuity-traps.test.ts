@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { circuitKit, type KitElement } from '../../../../tests/support/circuit-kit.ts';
 import { fixtureTables } from '../../../../tests/support/fault-tables.ts';
 import { jobOf } from '../../../../tests/support/kit-text.ts';
+import type { Check } from '../checks/check.ts';
 import { type FaultTable, faultTable } from '../checks/fault-table.ts';
 import { probeProofs } from '../checks/probe-proof.ts';
 import { shortList } from '../checks/short-list.ts';
@@ -14,6 +15,8 @@ import { continuityEvidence, type Evidence } from './continuity-evidence.ts';
 import { type HarnessState, harnessState } from './harness-state.ts';
 import { type ProbePoint, probePoints, type Stage } from './stage.ts';
 
+/** What a diode reads the way it conducts: neither whole nor open, and how much depends on the meter. */
+const anyOhms = { lowOhm: defaultBands.wholeOhm, highOhm: defaultBands.openOhm };
 const inPlace: Stage = { is: 'in place', pulled: new Set() };
 
 /** A wire from LAST to S0, beside which devices may lead the same way. */
@@ -157,19 +160,44 @@ describe('the traps of the continuity test', { timeout: 30_000 }, () => {
     const index = table.list.faults.findIndex(({ fault }) => fault.is === 'diode reversed');
     const state = table.states[index];
     expect([table.designed.expected(at('S0'), at('S1')), state?.expected(at('S0'), at('S1'))]).toEqual([
-      'between',
+      anyOhms,
       'open',
     ]);
     expect([table.designed.expected(at('S1'), at('S0')), state?.expected(at('S1'), at('S0'))]).toEqual([
       'open',
-      'between',
+      anyOhms,
     ]);
     const short = shortList(table);
     expect(short.detected).toContain(index);
-    const shown = short.checks.filter(({ a, b }) => state?.expected(a, b) !== table.designed.expected(a, b));
-    expect(
-      shown.map(({ a, b, expected }) => [table.points[a]?.name, table.points[b]?.name, expected]),
-    ).toContainEqual(['S1', 'S0', 'open']);
+    const named = (checks: readonly Check[]): readonly unknown[] =>
+      checks.map(({ a, b, expected }) => [table.points[a]?.name, table.points[b]?.name, expected]);
+    // The reading with red on the anode shows it reversed, open and bridged.
+    expect(named(short.checks)).toContainEqual(['LAST', 'S1', anyOhms]);
+  });
+
+  // Common practice, no source: a diode of which no drop is said takes 0.1 to 1.2 V.
+  it('a diode of which no drop is said is told by its direction', () => {
+    const { state, at } = stateOf(2, [{ from: 0, to: 1, is: 'is: diode' }]);
+    expect(state.expected(at('S0'), at('S1'))).toEqual(anyOhms);
+    expect(state.expected(at('S1'), at('S0'))).toBe('open');
+    // 0.1 V leaves 2.6 V over the 2,700 ohm of the meter and the 1 ohm of the diode: 0.1 / (2.6 / 2701) + 1 ohm.
+    expect(state.range(at('S0'), at('S1')).low).toBeCloseTo((0.1 * 2701) / 2.6 + 1, 6);
+    expect(state.range(at('S0'), at('S1')).high).toBeCloseTo((1.2 * 2701) / 1.5 + 1, 6);
+  });
+
+  it('a diode across a coil, which 1 mA does not make conduct, leaves the ohms of the coil', () => {
+    const { state, at } = stateOf(2, [
+      { from: 0, to: 1, is: 'is: diode, drop: 0.7 V' },
+      { from: 0, to: 1, is: 'is: load, resistance: 85 ohm' },
+    ]);
+    for (const [red, black] of [
+      ['S0', 'S1'],
+      ['S1', 'S0'],
+    ] as const)
+      expect(state.expected(at(red), at(black))).toEqual({
+        lowOhm: expect.closeTo(76.5, 6),
+        highOhm: expect.closeTo(94.5, 6),
+      });
   });
 
   it('an open diode and a bridged one are told from a right one by both ways of reading', () => {
@@ -186,7 +214,10 @@ describe('the traps of the continuity test', { timeout: 30_000 }, () => {
 
   it('a load of five times the limit is far enough away, one below is not', () => {
     const { state, at } = stateOf(2, [{ from: 0, to: 1, is: 'is: load, cold: 5 ohm' }]);
-    expect(state.expected(at('S0'), at('S1'))).toBe('between');
+    expect(state.expected(at('S0'), at('S1'))).toEqual({
+      lowOhm: expect.closeTo(4.5, 9),
+      highOhm: expect.closeTo(6.5, 9),
+    });
     const near = stateOf(2, [{ from: 0, to: 1, is: 'is: load, cold: 4.9 ohm' }]);
     expect(near.state.expected(near.at('S0'), near.at('S1'))).toBe('unsure');
   });

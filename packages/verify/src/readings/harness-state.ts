@@ -1,12 +1,10 @@
 import { type Job, type Rework, UnionFind } from '@loomproof/netlist';
 import type { HarnessFault } from '../faults/fault.ts';
 import { type Bands, defaultBands, isFarFromWhole } from './bands.ts';
+import { type Expected, expectedText, rangeAround } from './expected.ts';
 import { type LocalEffect, LocalEffects } from './local-effects.ts';
 import { type CircuitParts, circuitParts, resistanceRange } from './resistance-range.ts';
 import { isApart, type ProbePoint, type Stage } from './stage.ts';
-
-/** What is known beforehand of a reading; `unsure` where something unknown decides it, such as a module inside. */
-export type Expected = 'whole' | 'open' | 'between' | 'unsure';
 
 /** What a state is made of. */
 interface StateFacts {
@@ -63,7 +61,8 @@ export class HarnessState {
     const [from, to] = [this.nets[a] ?? 0, this.nets[b] ?? 0];
     if (from === to) return { low: 0, high: 0 };
     if (this.#parts === null) return { low: Number.POSITIVE_INFINITY, high: Number.POSITIVE_INFINITY };
-    return resistanceRange(this.#parts, from, to);
+    const { low, high } = resistanceRange(this.#parts, from, to);
+    return { low, high };
   }
 
   /** A text that two states share when no reading of the stage tells them apart. */
@@ -77,8 +76,8 @@ export class HarnessState {
       const all: string[] = [];
       for (let a = 0; a < this.nets.length; a += 1)
         for (let b = this.bothWays ? 0 : a + 1; b < this.nets.length; b += 1)
-          all.push(this.expected(a, b).slice(0, 1));
-      return all.join('');
+          all.push(expectedText(this.expected(a, b)));
+      return all.join();
     }
     const first = new Map<number, number>();
     for (const [point, net] of this.nets.entries()) if (!first.has(net)) first.set(net, point);
@@ -89,10 +88,12 @@ export class HarnessState {
   }
 
   #throughLoads(parts: CircuitParts, from: number, to: number): Expected {
-    const { low, high } = resistanceRange(parts, from, to);
-    if (low >= this.#bands.openOhm) return 'open';
-    if (isFarFromWhole(low, this.#bands) && high < this.#bands.openOhm) return 'between';
-    return 'unsure';
+    const { low, high, throughDiode } = resistanceRange(parts, from, to);
+    const bands = this.#bands;
+    if (low >= bands.openOhm) return 'open';
+    if (!isFarFromWhole(low, bands) || high >= bands.openOhm) return 'unsure';
+    // What a meter shows of a diode depends on the meter: no more is known than that it is neither whole nor open.
+    return throughDiode ? { lowOhm: bands.wholeOhm, highOhm: bands.openOhm } : rangeAround(low, high, bands);
   }
 }
 
@@ -140,9 +141,7 @@ export function harnessState(
 
 /** Whether red and black exchanged may read otherwise in a stage, so that both ways are readings of their own. */
 function readsBothWays({ elements }: Job, stage: Stage): boolean {
-  return (
-    stage.is === 'in place' && elements.some(({ kind, dropVolts }) => kind === 'diode' && dropVolts !== null)
-  );
+  return stage.is === 'in place' && elements.some(({ kind }) => kind === 'diode');
 }
 
 /** Pins of a part that is not plugged touch nothing that a probe reaches. */
