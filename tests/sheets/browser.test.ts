@@ -223,7 +223,7 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
       'van-beacon',
       'build-early',
       'build=early',
-      { work: [12, 13], pins: [1, 1], parts: [1, 1], 'cut-list': [1, 1], circuits: [2, 2] },
+      { work: [13, 13], pins: [1, 1], parts: [1, 1], 'cut-list': [1, 1], circuits: [2, 2] },
     ],
     [
       'orchard-lamps',
@@ -237,7 +237,7 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
       'one variant',
       { work: [11, 11], pins: [2, 2], parts: [1, 1], 'cut-list': [1, 1], circuits: [3, 3] },
     ],
-    ['workboat-alarm', 'only', 'one variant', { work: [18, 19], 'cut-list': [1, 1] }],
+    ['workboat-alarm', 'only', 'one variant', { work: [20, 22], 'cut-list': [1, 1] }],
   ])(
     'every page of %s in print carries kit, revision, variant, digest and its number, on A4 and Letter',
     async (kit, stem, variant, expected) => {

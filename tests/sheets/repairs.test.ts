@@ -44,36 +44,117 @@ describe('repairs of every kit', () => {
     }
   });
 
-  it.each(kitNames)('%s: each cut, tap and insertion has a way back or says that there is none', (name) => {
-    for (const { where, kind, shown } of eachStep(name)) {
-      if (kind !== 'cut' && kind !== 'tap' && kind !== 'insert') continue;
-      expect(
-        shown.some(({ steps, unproved }) => steps.length > 0 || unproved.length > 0),
-        where,
-      ).toBe(true);
-      if (kind === 'insert')
+  it.each(kitNames)(
+    '%s: each cut, tap, join and insertion has a way back or says that there is none',
+    (name) => {
+      for (const { where, kind, shown } of eachStep(name)) {
+        if (kind !== 'cut' && kind !== 'tap' && kind !== 'insert' && kind !== 'join') continue;
         expect(
-          shown.every(({ steps }) => steps.length > 0),
+          shown.some(({ steps, unproved }) => steps.length > 0 || unproved.length > 0),
           where,
         ).toBe(true);
-    }
-  });
+        if (kind === 'insert')
+          expect(
+            shown.every(({ steps }) => steps.length > 0),
+            where,
+          ).toBe(true);
+      }
+    },
+  );
 
   it('tells the repair of a wrong cut by its steps, and what it needs beside the bag', () => {
     const cut = eachStep('van-beacon').find(({ kind }) => kind === 'cut');
-    expect(cut?.shown).toEqual([
+    expect(cut?.shown[0]).toEqual({
+      mistake: 'A wrong wire was cut',
+      at: 'K10:3',
+      likewise: [],
+      steps: [
+        'strip buzzer return from side@cut',
+        'strip buzzer return to side@cut',
+        'join buzzer return from side@cut and buzzer return to side@cut with splice for 0.5 mm2 as repair splice',
+        'seal repair splice',
+      ],
+      needs: ['1 splice for two ends of 0.5 mm2, with its own tube, for wet places'],
+      before: null,
+      again: true,
+      unproved: [{ at: 'K10:9', why: 'the work itself uses this wire' }],
+    });
+  });
+
+  it('tells of the right wire cut at the wrong spot: trimmed where that part comes off, else joined again', () => {
+    const [van, boat] = ['van-beacon', 'workboat-alarm'].map((name) =>
+      eachStep(name)
+        .filter(({ kind }) => kind === 'cut')
+        .map(({ shown }) => shown.filter(({ mistake }) => mistake.startsWith('The right wire'))),
+    );
+    expect(van?.[0]?.map(({ mistake, steps, again }) => [mistake, steps[2], again])).toEqual([
+      [
+        'The right wire was cut too near K10:4',
+        'join buzzer from side@cut and buzzer to side@cut with splice for 0.5 mm2 as repair splice',
+        true,
+      ],
+      [
+        'The right wire was cut too far from K10:4',
+        'join buzzer from side@cut and buzzer to side@cut with splice for 0.5 mm2 as repair splice',
+        true,
+      ],
+    ]);
+    expect(boat?.[0]).toEqual([
       {
-        mistake: 'A wrong wire was cut',
-        at: 'K10:3',
+        mistake: 'The right wire was cut too near K20:C',
+        at: '',
         likewise: [],
         steps: [
-          'strip buzzer return from side@cut',
-          'strip buzzer return to side@cut',
-          'join buzzer return from side@cut and buzzer return to side@cut with splice for 0.5 mm2 as repair splice',
-          'seal repair splice',
+          'cut anchor feed to side, which leaves the rest of anchor tail and anchor run',
+          'remove the off-cut the rest of anchor tail',
         ],
-        needs: ['1 splice for two ends of 0.5 mm2, with its own tube, for wet places'],
-        unproved: [{ at: 'K10:9', why: 'the work itself uses this wire' }],
+        needs: [],
+        before: 'Hold the two ends together and measure the right spot again, as the step says',
+        again: false,
+        unproved: [],
+      },
+      {
+        mistake: 'The right wire was cut too far from K20:C',
+        at: '',
+        likewise: [],
+        steps: [],
+        needs: [],
+        before: null,
+        again: true,
+        unproved: [{ at: '', why: 'more than one splice between two disconnect points: SP1, repair splice' }],
+      },
+    ]);
+    const sheet = sheetsOf('workboat-alarm').files.get('only-work.html') ?? '';
+    expect(sheet).toContain('<li>Step 7 is done with this: go on with the next one.</li>');
+    expect(sheet).toContain(
+      '<b>The right wire was cut too far from K20:C:</b> no way back is proved (more than one splice between two disconnect points: SP1, repair splice). Stop, leave power off, and ask',
+    );
+  });
+
+  it('tells how a loose splice is cut out and made anew, with the tube that was on the wire, and when not to', () => {
+    const [join] = eachStep('workboat-alarm').filter(({ kind }) => kind === 'join');
+    expect(join?.shown).toEqual([
+      {
+        mistake: 'A wire slides in the crimp',
+        at: '',
+        likewise: [],
+        steps: [
+          'cut anchor run, which leaves tip of anchor run and anchor run',
+          'remove the off-cut tip of anchor run',
+          'cut anchor extension, which leaves tip of anchor extension and anchor extension',
+          'remove the off-cut tip of anchor extension',
+          'strip anchor run@anchor tail',
+          'slide TUBE-W over anchor run@anchor tail',
+          'strip anchor extension@A',
+        ],
+        needs: [
+          '1 SP-W more than the bag holds',
+          '1 TUBE-W more than the bag holds, where the one on the wire is spoilt',
+        ],
+        before:
+          'Only where every wire still reaches without a pull when it is shorter by the splice: else stop and ask',
+        again: true,
+        unproved: [],
       },
     ]);
   });
@@ -87,7 +168,8 @@ describe('repairs of every kit', () => {
     );
     const cut = eachStep('bus-marker').find(({ kind }) => kind === 'cut');
     const unproved = cut?.shown.flatMap((one) => one.unproved.map(({ at }) => at)) ?? [];
-    const proved = cut?.shown.flatMap(({ at, likewise }) => [at, ...likewise]) ?? [];
+    const proved =
+      cut?.shown.flatMap(({ at, likewise, steps }) => (steps.length === 0 ? [] : [at, ...likewise])) ?? [];
     expect(unproved.length).toBeGreaterThan(0);
     expect(proved.filter((at) => unproved.includes(at))).toEqual([]);
   });

@@ -4,7 +4,10 @@ import type { StepAction } from '@loomproof/netlist';
 export function ifWrong(action: StepAction): readonly string[] {
   switch (action.kind) {
     case 'cut':
-      return ['Leave power off, and let the ends touch nothing, until it is joined again.'];
+      return [
+        'Leave power off, and let the ends touch nothing, until it is joined again.',
+        'A miss by less than the length of a splice leaves no room for one: stop and have the new steps proved.',
+      ];
     case 'tap':
       return [
         'A tap that comes off leaves a wound in the insulation. Never set the new one into the same spot: go 30 mm further on.',
@@ -25,7 +28,7 @@ export function ifWrong(action: StepAction): readonly string[] {
       ];
     case 'join':
       return [
-        'A wire slides in the crimp: stop. A splice that is cut out makes the wires shorter, so that is other work than was proved: have the new steps proved before power.',
+        'A wire slides in the crimp: stop. A splice that is cut out makes the wires shorter. Where they no longer reach, or no steps for it are given here, stop and have the new steps proved before power.',
       ];
     case 'fit terminal':
       return [

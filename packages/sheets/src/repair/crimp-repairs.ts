@@ -57,7 +57,7 @@ export function crimpRepairs(rework: Rework, at: number): readonly (RepairPlan |
       [...repair, ...prepare],
       { wires },
       {
-        onlyIf:
+        before:
           'Only where every wire still reaches without a pull when it is shorter by the splice: else stop and ask',
         instead: { ...meant, ends: meant.ends.map((end) => otherEnds.get(end) ?? end) },
         ends: otherEnds,

@@ -28,11 +28,12 @@ export function cutSpotRepairs(rework: Rework, at: number): readonly (RepairPlan
     const leaf = meant.leaves[short];
     const later = job.steps.slice(at + 1).filter(({ action }) => 'piece' in action && action.piece === leaf);
     const name = job.pieces[leaf]?.name ?? '';
+    const { name: whole = '' } = job.pieces[meant.piece] ?? {};
     const draft = new RepairDraft(job);
     const wrongMm = spot === 'too near' ? mm / 2 : lengthMm === null ? mm * 2 : (mm + lengthMm) / 2;
     const wrong = draft.cutAt(
       meant.piece,
-      { names: [`${name} from side`, `${name} to side`], where: { fromEnd, mm: wrongMm } },
+      { names: [`${whole} from side`, `${whole} to side`], where: { fromEnd, mm: wrongMm } },
       meant.zone,
     );
     const holder = wrong.leaves[short === 0 ? 1 : 0];
@@ -58,6 +59,7 @@ export function cutSpotRepairs(rework: Rework, at: number): readonly (RepairPlan
         repair,
         { wires: [wire] },
         {
+          before: 'Hold the two ends together and measure the right spot again, as the step says',
           instead: null,
           ends: new Map([[meant.newEnds[short], wrong.newEnds[short]]]),
           pieces: new Map([[leaf, wrong.leaves[short]]]),

@@ -17,8 +17,8 @@ export interface Repair {
   readonly likewise: readonly string[];
   readonly steps: readonly string[];
   readonly needs: readonly string[];
-  /** What must be looked at first, since no proof covers it, or null. */
-  readonly onlyIf: string | null;
+  /** What must be seen to before its steps, since no proof covers it, or null. */
+  readonly before: string | null;
   /** Whether the step at which it went wrong is still to be done. */
   readonly again: boolean;
   /** Places from which no repair is proved, with the reason. */
@@ -52,7 +52,7 @@ export function provedRepairs(rework: Rework, at: number): readonly Repair[] {
       likewise: rest.map((plan) => plan.at),
       steps: (first?.repair ?? []).map(({ action }) => stepWords(first?.job ?? rework.job, action)),
       needs: first?.needs ?? [],
-      onlyIf: first?.onlyIf ?? null,
+      before: first?.before ?? null,
       again: first?.again ?? true,
       unproved: judged.flatMap(({ plan, why }) => (why === null ? [] : [{ at: plan.at, why }])),
     };

@@ -5,11 +5,11 @@ import type { Repair } from './proved-repairs.ts';
 
 /** A way back from a mistake at a step: the steps, what they need, and from where else they lead back. */
 export function repairMarkup(repair: Repair, step: number): Markup {
-  const { mistake, at, likewise, steps, needs, onlyIf, again, unproved } = repair;
+  const { mistake, at, likewise, steps, needs, before, again, unproved } = repair;
   const way: MarkupValue =
     steps.length === 0
       ? null
-      : markup`<p><b>${mistake}${at === '' ? '' : ` (${at})`}:</b>${onlyIf === null ? null : ` ${sentence(onlyIf)}`}</p><ol>${steps.map((words) => markup`<li>${sentence(words)}</li>`)}<li>${again ? `Do step ${step} as written.` : `Step ${step} is done with this: go on with the next one.`}</li></ol>${
+      : markup`<p><b>${mistake}${at === '' ? '' : ` (${at})`}:</b>${before === null ? null : ` ${sentence(before)}`}</p><ol>${steps.map((words) => markup`<li>${sentence(words)}</li>`)}<li>${again ? `Do step ${step} as written.` : `Step ${step} is done with this: go on with the next one.`}</li></ol>${
           needs.length === 0 ? null : markup`<p>Beside the bag you need: ${needs.join('; ')}.</p>`
         }<p>Proved again, with the rest of the work after it${likewise.length === 0 ? '' : `; and in the same way from ${listWords(likewise)}`}.</p>`;
   const none: MarkupValue =

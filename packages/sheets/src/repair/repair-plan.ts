@@ -21,8 +21,8 @@ export interface RepairPlan {
   readonly repair: readonly Step[];
   /** What is needed beside the bag, in words. */
   readonly needs: readonly string[];
-  /** What the proof does not cover and a person must look at first, as a sentence, or null. */
-  readonly onlyIf: string | null;
+  /** What the proof does not cover and a person must see to before the steps, in words, or null. */
+  readonly before: string | null;
   /** Whether the step at which it went wrong is still to be done after the repair. */
   readonly again: boolean;
 }
@@ -42,7 +42,7 @@ export interface Hit {
 
 /** How the work goes on after a repair. */
 export interface GoingOn {
-  readonly onlyIf?: string;
+  readonly before?: string;
   /** What is done in place of the step at which it went wrong; null where the repair does its work. */
   readonly instead?: StepAction | null;
   /** Ends and pieces that later steps find in place of those that they name. */
@@ -154,7 +154,7 @@ export class RepairDraft {
     on: GoingOn = {},
   ): RepairPlan {
     const job = this.#job;
-    const { instead, onlyIf = null, ends = new Map(), pieces = new Map() } = on;
+    const { instead, before = null, ends = new Map(), pieces = new Map() } = on;
     const written = job.steps[at];
     const own =
       instead === null || written === undefined ? [] : [{ ...written, action: instead ?? written.action }];
@@ -183,7 +183,7 @@ export class RepairDraft {
       ...told,
       repair: made.slice(wrong.length),
       needs: this.#needs,
-      onlyIf,
+      before,
       again: instead !== null,
       job: {
         ...job,
