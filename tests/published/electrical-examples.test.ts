@@ -118,6 +118,9 @@ describe('copper by the rules of its standards', () => {
     [25, 0.743],
     [35, 0.527],
     [50, 0.368],
+    [70, 0.259],
+    [95, 0.196],
+    [120, 0.153],
   ])('a metre of %d mm2 road-vehicle cable resists %d mohm', (mm2, milliohm) => {
     const row = rowOf({ volts: 12, ampere: 0.01, size: `${mm2} mm2`, out: '1 m', strands: 'iso6722' });
     expect((row.ohm ?? 0) * 1000).toBeCloseTo(milliohm, 4);

@@ -92,6 +92,63 @@ describe('a lamp of the stock harness', () => {
   });
 });
 
+describe('a fuse that is taken out', () => {
+  const board = (work: string): readonly string[] => {
+    const text = studKit({
+      nets: ['F', 'A'],
+      stock: [
+        ['fuse', 'F1', 'BAT', 'F', 'rating: 10 A'],
+        ['switch', 'S1', 'F', 'A'],
+        ['load', 'lamp', 'A', 'GND', 'resistance: 6 ohm'],
+      ],
+      kit: [['load', 'other', 'BAT', 'GND', 'resistance: 6 ohm']],
+      powered: ['other: always'],
+      sections: ['electrical: { material: copper }'],
+    })
+      .replace('work:\n', 'work:\n  - { do: remove fuse, fuse: F1 }\n')
+      .replace('  - { do: reconnect, supply: battery }\n', `${work}  - { do: reconnect, supply: battery }\n`)
+      .replace('parts: {', 'parts: { F-10: { is: fuse, rating: 10 A },');
+    const all = verdictOf(text).findings.flatMap((one) => [one, ...one.consequences]);
+    return all.map(({ kind, points }) => `${kind} ${points.join()}`);
+  };
+
+  it('leaves the lamp of the stock harness behind it dark, in the state in which it was lit before', () => {
+    expect(board('')).toContain('load-unpowered lamp');
+  });
+});
+
+describe('two relays that lock each other out', () => {
+  /** Each coil hangs on a rest contact of the other relay. */
+  const pair = (locked: boolean): StudKit => ({
+    nets: ['A', 'B', 'C', 'D', 'L', 'M'],
+    stock: [
+      ['switch', 'S1', 'BAT', 'A'],
+      ['switch', 'S2', 'BAT', 'B'],
+    ],
+    kit: [
+      ['switch', 'lock 1', 'A', 'C', 'worked by: R2, rest: closed'],
+      ['coil', 'R1', 'C', 'GND', 'resistance: 90 ohm'],
+      ...(locked ? [['switch', 'lock 2', 'B', 'D', 'worked by: R1, rest: closed'] as const] : []),
+      ['coil', 'R2', locked ? 'D' : 'B', 'GND', 'resistance: 90 ohm'],
+      ['switch', 'make 1', 'BAT', 'L', 'worked by: R1'],
+      ['load', 'up', 'L', 'GND', 'resistance: 6 ohm'],
+      ['switch', 'make 2', 'BAT', 'M', 'worked by: R2'],
+      ['load', 'down', 'M', 'GND', 'resistance: 6 ohm'],
+    ],
+    powered: ['R1: S1 + not S2', 'R2: S2', 'up: S1 + not S2', 'down: S2'],
+  });
+
+  it('have no rest to go to with both switches on, which is not proved', () => {
+    const { verdict, found } = backFeedOf(pair(true));
+    expect(verdict).not.toBe('proved');
+    expect(found).toContain('back-feed-unknown whether the relays settle with S1, S2 on');
+  });
+
+  it('are proved where one of them has the right of way', () => {
+    expect(backFeedOf(pair(false))).toEqual({ verdict: 'proved', found: [] });
+  });
+});
+
 describe('what is not said', () => {
   it('leaves back-feed undecided: the states of a new load, a source that nobody described, volts', () => {
     const lamp: StudKit = {

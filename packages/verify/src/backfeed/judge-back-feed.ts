@@ -126,6 +126,7 @@ function lookAt(
   const loads = branches.flatMap(({ kind }, index) => (kind === 'load' ? [index] : []));
   const nodes = new Set(branches.flatMap(({ from, to }) => [from, to]));
   const grounds = new Set<number>();
+  let allSourcesKnown = true;
   for (const node of nodes) {
     const [ground, unknown, unclear] = [
       network.returnOf(node),
@@ -133,9 +134,14 @@ function lookAt(
       network.unclearAt(node),
     ];
     if (ground !== undefined) grounds.add(ground);
-    if (unknown !== undefined && network.held(node) === undefined)
+    if (unknown !== undefined && network.held(node) === undefined) {
       search.missing.add(`whether current can come out at ${names.place(unknown)}`);
-    if (unclear !== undefined) search.missing.add(`which supply is behind ${names.place(unclear)}`);
+      allSourcesKnown = false;
+    }
+    if (unclear !== undefined) {
+      search.missing.add(`which supply is behind ${names.place(unclear)}`);
+      allSourcesKnown = false;
+    }
   }
   if (grounds.size > 1) {
     // Volts against one return say nothing about the other.
@@ -219,6 +225,8 @@ function lookAt(
           ? did(old, was, element) || did(whole, wasWhole, element)
           : ways.some((way) => holds(way, on));
       if (powered === meant || (open >= 0 && !powered)) continue;
+      // That a load stays dark is only true where no source is left that nobody described.
+      if (!powered && !allSourcesKnown) continue;
       const name = job.elements[element]?.name ?? '';
       keep(`${powered ? 'lit' : 'dark'} ${element}`, ({ volts }) => ({
         kind: powered ? 'load-powered' : 'load-unpowered',

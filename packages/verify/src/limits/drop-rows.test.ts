@@ -174,6 +174,17 @@ describe('what is not said of a circuit', () => {
     expect(points.join('; ')).toMatch(/what current (KM|M):1 takes: its device has no elements/);
   });
 
+  it('a wire that leaves the model is asked for by name', () => {
+    const leaving = studKit({ ...base, ...lamp }).replace(
+      '  wires:\n',
+      '  boundaries: { rear: { distinct: yes } }\n  wires:\n    to rear: { from: A, to: rear, size: 1 mm2, length: 1 m, capacity: 9 A }\n',
+    );
+    const points = verdictOf(leaving).findings.flatMap(({ kind, points: all }) =>
+      kind === 'electrical-unknown' ? all : [],
+    );
+    expect(points).toEqual(['what current leaves the model at rear']);
+  });
+
   it('a wire that the work takes away is judged as well: what is left carries what both carried', () => {
     const shared = (work: string): string =>
       studKit({

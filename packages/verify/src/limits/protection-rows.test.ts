@@ -252,6 +252,32 @@ describe('what an output gives', () => {
     );
   });
 
+  it('is asked behind a diode too: what the diode takes, the lamp does not', () => {
+    // By hand: a lamp of 6 W at 12 V takes 0.5 A, and two others beside it nothing of this output.
+    const kit = (watts: number, least: string): StudKit => ({
+      ...base,
+      nets: ['A', 'B', 'C'],
+      stock: [
+        ['drive', 'D', 'BAT', 'A', `least: ${least}`],
+        ['drive', 'E', 'BAT', 'B', `least: ${least}`],
+      ],
+      kit: [
+        ['diode', 'V1', 'A', 'C', 'drop: 0.7 V'],
+        ['diode', 'V2', 'B', 'C', 'drop: 0.7 V'],
+        ['load', 'lamp', 'C', 'GND', `power: ${watts} W, volts: 12 V`],
+      ],
+      powered: ['lamp: [D, E]'],
+    });
+    expect(found(kit(6, '0.5 A'))).toEqual([]);
+    expect(found(kit(5.4, '0.5 A'))).toEqual([
+      'drive-underloaded D: 0.45 for 0.5',
+      'drive-underloaded E: 0.45 for 0.5',
+    ]);
+    const [row] = verdictOf(studKit(kit(6, '0.1 A'))).judgement.electrical?.limits.drops ?? [];
+    // Leads of the drive, the diode and the lamp, and the drop of the diode.
+    expect(row?.dropVolt).toBeCloseTo(0.7 + 0.5 * (6 / 58), 2);
+  });
+
   it.each([
     [6, []],
     [24, []],

@@ -62,6 +62,26 @@ describe('two supply voltages at one return', () => {
   });
 });
 
+describe('an output of which it is not said which supply is behind it', () => {
+  it('leaves what hangs on it undecided, by name', () => {
+    const driven = changed(
+      changed(
+        twoSystemsKit({ at: 'X' }),
+        'C: { source: never }',
+        'C: { source: never }, X: { source: driven }',
+      ),
+      'new lamp: always',
+      'new lamp: X',
+    );
+    expect(electricalWords(driven)).toEqual(['9 undecided', '10 undecided']);
+    expect(missingOf(driven, 'electrical-unknown')).toContain('which supply is behind X');
+    expect(missingOf(driven, 'back-feed-unknown')).toContain('which supply is behind X');
+    // With one voltage there is nothing to ask.
+    const alike = changed(driven, 'volts: 24 V }\n  studs', 'volts: 12 V }\n  studs');
+    expect(missingOf(alike, 'electrical-unknown')).not.toContain('which supply');
+  });
+});
+
 describe('two returns that nothing joins', () => {
   it('leave what lies between them undecided, and say what is missing', () => {
     const text = twoSystemsKit({ return: 'G2' });
