@@ -1,4 +1,4 @@
-import { parsePlace, placeInWords, Rework, tableOfRework } from '@loomproof/netlist';
+import { type Job, parsePlace, placeInWords, Rework, tableOfRework } from '@loomproof/netlist';
 import { describe, expect, it } from 'vitest';
 import { placesOfStep } from '../../packages/sheets/src/step-place.ts';
 import { kitNames } from '../support/kit-fixtures.ts';
@@ -17,6 +17,62 @@ function rowsOf({ files }: MadeSheets, name: string): readonly (readonly string[
 /** The name of a piece without the number that the stretches of a tapped one have. */
 function withoutStretch(name: string, { job }: Rework): string {
   return job.pieces.some((piece) => piece.name === name) ? name : name.replace(/ \d+$/, '');
+}
+
+/** By place: where each wire there leads, found row by row in the table of conductors and not by ends and pieces. */
+function waysByPlace(rework: Rework): ReadonlyMap<string, string[]> {
+  const ways = new Map<string, string[]>();
+  const { job } = rework;
+  const free = new Map(
+    rework.freeEnds().map((end) => [job.ends[end]?.name ?? '', rework.endCover[end] ?? null]),
+  );
+  const point = (name: string): string => {
+    const cover = free.get(name);
+    if (cover === undefined) return name;
+    return `free end ${name}${cover === null ? '' : `, insulated with ${cover}`}`;
+  };
+  const runs = new Map<string, string[]>();
+  for (const { wire, from, to } of tableOfRework(rework).conductors) {
+    const run = withoutStretch(wire, rework);
+    runs.set(run, [...(runs.get(run) ?? [from]), to]);
+  }
+  for (const points of runs.values())
+    for (const way of [points, [...points].reverse()]) {
+      const [start = '', ...rest] = way;
+      const words = [...rest.slice(0, -1).map((tap) => `tap ${tap}`), point(rest.at(-1) ?? '')].join(', ');
+      ways.set(start, [...(ways.get(start) ?? []), words]);
+    }
+  return ways;
+}
+
+/** Strip, terminal and seal of an end, found by doing the steps and looking when something is on it. */
+function endAsWorked(job: Job, end: number, ownStrip: number | null): readonly string[] {
+  const rework = new Rework(job);
+  const isOn = (): boolean => (rework.endTerminal[end] ?? -1) >= 0 || (rework.endJoint[end] ?? -1) >= 0;
+  let step: number | null = null;
+  let sealed = rework.endSeal[end] ?? null;
+  const seals = sealed === null ? [] : [sealed];
+  for (const one of job.steps) {
+    if (isOn()) break;
+    rework.apply(one);
+    step = one.number;
+    const now = rework.endSeal[end] ?? null;
+    if (now !== null && now !== sealed) seals.push(`at step ${step} ${now}`);
+    sealed = now;
+  }
+  const seal = seals.join('; ');
+  // From the bag with a bared end, or with something on it, before any step.
+  const bared = new Rework(job).endPreparation[end] === 'stripped';
+  if (!isOn() || step === null || bared) step = null;
+  const joint = job.joints[rework.endJoint[end] ?? -1];
+  const part = (joint ?? job.terminals[rework.endTerminal[end] ?? -1])?.part ?? null;
+  const known = job.parts.get(part ?? '');
+  const mm = ownStrip ?? (known?.is === 'terminal' || known?.is === 'splice' ? known.stripMm : null);
+  const length = mm === null ? 'length not said' : `${mm} mm`;
+  if (!isOn()) return [bared ? length : 'no, cut square', bared ? 'as the connector takes' : '', seal];
+  if (step === null) return [length, part ?? 'as the connector takes', seal];
+  const later = joint?.kind === 'tap' ? '' : `; at step ${step} ${length}`;
+  return [`no, cut square${later}`, `at step ${step} ${part}`, seal];
 }
 
 describe('tables written by hand from the kit files', () => {
@@ -91,6 +147,87 @@ describe('tables written by hand from the kit files', () => {
     ];
     expect(changed('early')).toEqual(rows('GN/WH', 'WH/GN'));
     expect(changed('late')).toEqual(rows('WH/GN', 'GN/WH'));
+  });
+
+  it('all pins of the boat', () => {
+    const same = (pin: string, what: string): string => `${pin} | ${what} | ${what} | `;
+    expect(rowsOf(boat, 'only-pins.csv').map((row) => row.join(' | '))).toEqual([
+      same('K20:A', 'plug |  | '),
+      same('K20:B', 'pump feed | RD 2.5 mm2 | K27:1'),
+      'K20:C | anchor feed | GY 1.5 mm2 | K24:1 | alarm feed | RD 2.5 mm2 | K23:1 | changed',
+      ...['D', 'E', 'F', 'G', 'H', 'J'].map((letter) => same(`K20:${letter}`, 'plug |  | ')),
+      same('K25:1', 'switch feed | RD 2.5 mm2 | BE'),
+      same('K25:2', 'plug |  | '),
+      'K25:3 | plug |  |  | anchor extension | GY 1.5 mm2 | SP1 | changed',
+      same('K25:4', 'plug |  | '),
+      'K21:1 | alarm old | RD/YE 1.5 mm2 | BH | old run | RD/YE 1.5 mm2 | free end old run@ring tail, insulated with CAP-W | changed',
+      'K21:2 | sense | BN 1.5 mm2 | K22:1 | old sense | BN 1.5 mm2 | free end old sense@float tail, insulated with CAP-W | changed',
+      'K22:1 | sense | BN 1.5 mm2 | K21:2 | float tail | BN 1.5 mm2 | SP2 | changed',
+      same('K22:2', 'float return | BK 1.5 mm2 | BUS'),
+      'K24:1 | anchor feed | GY 1.5 mm2 | K20:C | anchor run | GY 1.5 mm2 | SP1 | changed',
+      same('K24:2', 'anchor return | BK 1.5 mm2 | BUS'),
+      same('K27:1', 'pump feed | RD 2.5 mm2 | K20:B'),
+      same('K27:2', 'pump return | BK 2.5 mm2 | BUS'),
+      'BH | alarm old | RD/YE 1.5 mm2 | K21:1 | no wire |  |  | changed',
+      same('BE', 'switch feed | RD 2.5 mm2 | K25:1'),
+      same(
+        'BUS',
+        'pump return + anchor return + float return | BK 2.5 mm2 + BK 1.5 mm2 + BK 1.5 mm2 | K27:2 + K24:2 + K22:2',
+      ),
+      'K23:1 | alarm feed | RD 2.5 mm2 | free end alarm feed@panel end | alarm feed | RD 2.5 mm2 | K20:C | changed',
+      'K23:2 | alarm sense | BN 1.5 mm2 | free end alarm sense@S | alarm sense | BN 1.5 mm2 | SP2 | changed',
+    ]);
+  });
+
+  it('all pins of the bus, in both variants', () => {
+    const bus = sheetsOf('bus-marker');
+    const same = (pin: string, what: string): string => `${pin} | ${what} | ${what} | `;
+    const pins = (side: string): readonly string[] =>
+      rowsOf(bus, `side-${side}-pins.csv`).map((row) => row.join(' | '));
+    const ahead = [
+      same('K40:1', 'left feed | GY/BK 1.5 mm2 | SFL'),
+      same('K40:2', 'right feed | GY/RD 1.5 mm2 | SFR'),
+      same('K40:3', 'left return | BN 1.5 mm2 | SGL'),
+      same('K40:4', 'right return | BN 1.5 mm2 | SGR'),
+      same('K40:5', 'module feed | RD 4 mm2 | main feed'),
+      same('K40:6', 'module return | BK 4 mm2 | main return'),
+      same('KL3:1', 'left side feed | GY/BK 1 mm2 | SFL'),
+      same('KL3:2', 'left side return | BN 1 mm2 | SGL'),
+    ];
+    const right = [
+      same('KR3:1', 'right side feed | GY/RD 1 mm2 | SFR'),
+      same('KR3:2', 'right side return | BN 1 mm2 | SGR'),
+    ];
+    const mains = [
+      same('main feed', 'module feed | RD 4 mm2 | K40:5'),
+      same('main return', 'module return | BK 4 mm2 | K40:6'),
+    ];
+    const lampReturn =
+      'KM:2 | lamp return | BN 1 mm2 | free end lamp return@R | lamp return | BN 1 mm2 | J2 | changed';
+    expect(pins('left')).toEqual([
+      ...ahead,
+      'KL4:1 | left rear feed | GY/BK 1 mm2 | SBL | empty |  |  | changed',
+      'KL4:2 | left rear return | BN 1 mm2 | SGL | empty |  |  | changed',
+      ...right,
+      same('KR4:1', 'right rear feed | GY/RD 1 mm2 | SBR'),
+      same('KR4:2', 'right rear return | BN 1 mm2 | SGR'),
+      ...mains,
+      'KM:1 | lamp feed | GY 1 mm2 | free end lamp feed@F | lamp feed | GY 1 mm2 | J1 | changed',
+      lampReturn,
+      same('KM:3', 'empty |  | '),
+    ]);
+    expect(pins('right')).toEqual([
+      ...ahead,
+      same('KL4:1', 'left rear feed | GY/BK 1 mm2 | SBL'),
+      same('KL4:2', 'left rear return | BN 1 mm2 | SGL'),
+      ...right,
+      'KR4:1 | right rear feed | GY/RD 1 mm2 | SBR | empty |  |  | changed',
+      'KR4:2 | right rear return | BN 1 mm2 | SGR | empty |  |  | changed',
+      ...mains,
+      'KM:1 | lamp feed + step link | GY 1 mm2 + GY 1 mm2 | free end lamp feed@F + KM:3 | lamp feed + step link | GY 1 mm2 + GY 1 mm2 | J1 + KM:3 | changed',
+      lampReturn,
+      same('KM:3', 'step link | GY 1 mm2 | KM:1'),
+    ]);
   });
 
   it('parts and cut list of the van', () => {
@@ -205,6 +342,43 @@ describe('sheets of every kit', () => {
             ...wire.ends.map((end) => job.ends[end]?.name.slice(wire.name.length + 1)),
           ]),
         );
+      }
+    },
+  );
+
+  it.each(kitNames)('%s: where each wire leads is what the conductors of the model say', (name) => {
+    const made = sheetsOf(name);
+    const stems = [...made.files.keys()].filter((file) => file.endsWith('-work.html'));
+    for (const [index, { job }] of made.kit.variants.entries()) {
+      const stem = (stems[index] ?? '').slice(0, -10);
+      const after = made.verdict.variants[index]?.judgement.rework ?? new Rework(job);
+      for (const [column, rework] of [
+        [3, new Rework(job)],
+        [6, after],
+      ] as const) {
+        const meant = waysByPlace(rework);
+        for (const row of rowsOf(made, `${stem}-pins.csv`)) {
+          const found = (row[column] ?? '').split(' + ').filter((one) => one !== '');
+          expect(found.sort(), `${stem} ${row[0]} ${column}`).toEqual((meant.get(row[0] ?? '') ?? []).sort());
+        }
+      }
+    }
+  });
+
+  it.each(kitNames)(
+    '%s: strip, terminal and seal of the cut list are what the steps make of each end',
+    (name) => {
+      const made = sheetsOf(name);
+      const stems = [...made.files.keys()].filter((file) => file.endsWith('-work.html'));
+      for (const [index, { job }] of made.kit.variants.entries()) {
+        const stem = (stems[index] ?? '').slice(0, -10);
+        const meant = job.wires
+          .filter(({ origin }) => origin === 'kit')
+          .map((wire) => wire.ends.flatMap((end, side) => endAsWorked(job, end, wire.stripMm[side] ?? null)));
+        expect(
+          rowsOf(made, `${stem}-cut-list.csv`).map((row) => [...row.slice(5, 8), ...row.slice(9, 12)]),
+          stem,
+        ).toEqual(meant);
       }
     },
   );

@@ -22,7 +22,6 @@ export function cutList(job: Job): SheetTable {
 /** What comes on an end: before the bag is closed, or by a step on the machine. */
 interface EndParts {
   readonly part: string | null;
-  readonly seal: string | null;
   /** The number of the step that puts the part on, or null where it comes so out of the bag. */
   readonly step: number | null;
   readonly stripped: boolean;
@@ -33,7 +32,7 @@ function endCells(job: Job, end: number, ownStrip: number | null): readonly stri
   if (there === undefined) return ['', '', '', ''];
   const mark = there.name.slice(there.name.lastIndexOf('@') + 1);
   const asMade = partsAsMade(job, end);
-  const { part, seal, step, stripped } = asMade ?? partsByStep(job, end);
+  const { part, step, stripped } = asMade ?? partsByStep(job, end);
   const when = step === null ? '' : `at step ${step}`;
   const known = job.parts.get(part ?? '');
   const strip = ownStrip ?? (known?.is === 'terminal' || known?.is === 'splice' ? known.stripMm : null);
@@ -44,14 +43,28 @@ function endCells(job: Job, end: number, ownStrip: number | null): readonly stri
     step === null ? (stripped ? length : square) : stripped ? `${square}; ${when} ${length}` : square;
   const terminal =
     part === null ? (stripped ? 'as the connector takes' : '') : step === null ? part : `${when} ${part}`;
-  return [mark, stripCell, terminal, seal ?? ''];
+  return [mark, stripCell, terminal, sealCell(job, end)];
+}
+
+/** The seal that comes on an end out of the bag, and the one that a step puts on it in its place. */
+function sealCell(job: Job, end: number): string {
+  const cells = [job.ends[end]?.seal ?? ''];
+  for (const { action, number } of job.steps) {
+    const fits =
+      (action.kind === 'fit seal' && action.end === end) ||
+      (action.kind === 'fit terminal' && action.ends.includes(end));
+    const part =
+      action.kind === 'fit seal' ? action.part : action.kind === 'fit terminal' ? action.seal : null;
+    if (fits && part !== null) cells.push(`at step ${number} ${part}`);
+  }
+  return cells.filter((cell) => cell !== '').join('; ');
 }
 
 /** What is on an end that is ready made, or null for one that is cut and no more. */
 function partsAsMade(job: Job, end: number): EndParts | null {
   const there = job.ends[end];
   if (there === undefined || there.home.kind === 'cut') return null;
-  const base = { seal: there.seal, step: null, stripped: true };
+  const base = { step: null, stripped: true };
   if (there.home.kind === 'joint') return { ...base, part: job.joints[there.home.joint]?.part ?? null };
   if (there.home.terminal >= 0) return { ...base, part: job.terminals[there.home.terminal]?.part ?? null };
   return there.home.kind === 'free' && there.home.stripped ? { ...base, part: null } : null;
@@ -59,19 +72,17 @@ function partsAsMade(job: Job, end: number): EndParts | null {
 
 /** What the first step that crimps, joins or taps the end puts on it. */
 function partsByStep(job: Job, end: number): EndParts {
-  const seal = job.ends[end]?.seal ?? null;
   for (const { action, number } of job.steps) {
     if (action.kind === 'fit terminal' && action.ends.includes(end))
       return {
         part: job.terminals[action.terminal]?.part ?? null,
-        seal: seal ?? action.seal,
         step: number,
         stripped: true,
       };
     if (action.kind === 'join' && action.ends.includes(end))
-      return { part: job.joints[action.joint]?.part ?? null, seal, step: number, stripped: true };
+      return { part: job.joints[action.joint]?.part ?? null, step: number, stripped: true };
     if (action.kind === 'tap' && action.branch === end)
-      return { part: job.joints[action.joint]?.part ?? null, seal, step: number, stripped: false };
+      return { part: job.joints[action.joint]?.part ?? null, step: number, stripped: false };
   }
-  return { part: null, seal, step: null, stripped: false };
+  return { part: null, step: null, stripped: false };
 }

@@ -49,6 +49,8 @@ function contentOf(rework: Rework, place: number): readonly [string, string, str
   const far = ends.map((end, at) => {
     const [a = -1, b = -1] = job.pieces[pieces[at] ?? -1]?.ends ?? [];
     const taps = rework.jointsOn(pieces[at] ?? -1).map((joint) => job.joints[joint]?.name ?? '');
+    // In the order in which a finger meets them from here.
+    if (a !== end) taps.reverse();
     return [...taps.map((tap) => `tap ${tap}`), pointOfEnd(rework, a === end ? b : a)].join(', ');
   });
   return [names.join(' + '), looks.join(' + '), far.join(' + ')];
