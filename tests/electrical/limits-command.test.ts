@@ -70,7 +70,7 @@ describe('loomproof limits', () => {
     expect(code).toBe(0);
     const rows = out().trimEnd().split('\r\n');
     expect(rows[0]).toBe(
-      'variant,circuit,current A,length m,size,resistance ohm,drop V,limit V,margin V,smallest size,worst state,source',
+      'variant,circuit,current A,length m,size,resistance ohm,drop V,limit V,margin V,smallest by drop,worst state,source',
     );
     expect(rows.filter((row) => row.startsWith('variant,'))).toHaveLength(3);
     expect(rows.some((row) => row.startsWith('only,thin branch,0.75 mm2,F6,15.00,15.00,0.000,'))).toBe(true);

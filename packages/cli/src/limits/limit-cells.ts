@@ -10,7 +10,7 @@ export const dropHead: readonly string[] = [
   'drop V',
   'limit V',
   'margin V',
-  'smallest size',
+  'smallest by drop',
   'worst state',
   'source',
 ];

@@ -11,17 +11,19 @@ import { designAmpere, type ReachedLoad, type RegionFlow, regionSolver } from '.
 /** Currents below this are rounding. */
 const noAmpere = 1e-9;
 
-/** What flows in a state that has a name. */
-export interface StateFlow {
-  readonly flow: RegionFlow;
-  readonly said: readonly string[];
+/** The most that a fuse carries, and what is off then. */
+export interface FuseCurrent {
+  /** The branch of the region that it is. */
+  readonly branch: number;
+  readonly ampere: number;
+  readonly state: readonly string[];
 }
 
 /** The losses of a region, and what is not said. */
 export interface RegionDrops {
   readonly rows: readonly DropRow[];
-  /** One for each state tried, with what is off in it; none for a state in which something is missing. */
-  readonly flows: readonly StateFlow[];
+  /** One for each fuse, over the states in which nothing is missing. */
+  readonly fuses: readonly FuseCurrent[];
   readonly missing: readonly string[];
 }
 
@@ -33,12 +35,15 @@ export interface RegionDrops {
 export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore): RegionDrops {
   const missing = new Set<string>(region.missing);
   const rows = new Map<number, DropRow>();
-  const flows: StateFlow[] = [];
-  if (missing.size > 0) return { rows: [], flows, missing: [...missing] };
+  const fuses = new Map<number, FuseCurrent>();
+  if (missing.size > 0) return { rows: [], fuses: [], missing: [...missing] };
   const { states, all } = regionStates(job, region);
   if (states.length < all)
     missing.add(`the losses in more than ${states.length} of ${all} states of ${nameOf(job, region)}`);
   const solve = regionSolver(job, region);
+  const fuseBranches = region.branches.flatMap(({ kind, index }, branch) =>
+    kind === 'contact' && job.elements[index]?.kind === 'fuse' ? [branch] : [],
+  );
   for (const { state, said, offNames, coilsOn } of states) {
     const trial = solve(state, null);
     if (trial === null) {
@@ -62,7 +67,13 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
     for (const load of flow === null ? [] : reached.keys())
       if (!isTold(job, region, flow, load)) lacking.add(inSeries(job, region, load));
     for (const one of lacking) missing.add(one);
-    if (flow !== null && lacking.size === 0) flows.push({ flow, said });
+    if (flow !== null && lacking.size === 0)
+      for (const branch of fuseBranches) {
+        const ampere = Math.abs(flow.amperes[branch] ?? 0);
+        // Of equal states the first, with most of it on, is told.
+        if (ampere > (fuses.get(branch)?.ampere ?? -1) + 1e-12)
+          fuses.set(branch, { branch, ampere, state: said });
+      }
     const off = new Set(offNames);
     for (const [load, { nominalVolt }] of reached) {
       // What takes nothing loses nothing.
@@ -86,7 +97,7 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
       if (worse) rows.set(load, row);
     }
   }
-  return { rows: [...rows.values()], flows, missing: [...missing] };
+  return { rows: [...rows.values()], fuses: [...fuses.values()], missing: [...missing] };
 }
 
 function nameOf(job: Job, region: CircuitRegion): string {

@@ -3,11 +3,11 @@ import { poweredBefore } from '../backfeed/powered-before.ts';
 import type { LossPart, RawFinding } from '../prove/finding.ts';
 import type { Names } from '../prove/names.ts';
 import { type CircuitRegion, circuitRegions } from './circuit-region.ts';
-import { dropRows, reachedLoads, type StateFlow } from './drop-rows.ts';
+import { dropRows, type FuseCurrent, reachedLoads } from './drop-rows.ts';
 import { judgeBusPairs } from './judge-bus-pairs.ts';
 import { leadLimit } from './limit-sources.ts';
 import type { DropRow, LimitTable, LoadingRow, ProtectionRow } from './limit-table.ts';
-import { type ProtectionJudgement, protectionRows } from './protection-rows.ts';
+import { fuseRating, type ProtectionJudgement, protectionRows } from './protection-rows.ts';
 import { type RegionState, regionSolver } from './solve-region.ts';
 
 /** Findings of obligation 9 with the table that they come from. */
@@ -37,14 +37,13 @@ export function judgeLimits(rework: Rework, view: Conducts, names: Names): Limit
       for (const one of found.missing) missing.add(one);
       drops.push(...found.rows);
       for (const row of found.rows) for (const one of row.missing) missing.add(one);
-      for (const flow of found.flows) loading.push(...fuseLoads(rework, region, flow));
+      for (const carried of found.fuses) loading.push(...fuseLoad(rework, region, carried));
       if (found.missing.length === 0) loading.push(...driveLoads(job, region));
     }
   for (const row of drops)
     if (row.dropVolt !== null && row.limitVolt !== null && row.dropVolt > row.limitVolt + 1e-9)
       findings.push(dropFinding(row));
-  const worst = worstLoading(loading);
-  for (const row of worst) findings.push(...loadingFindings(row));
+  for (const row of loading) findings.push(...loadingFindings(row));
   const protection: ProtectionRow[] = [];
   let unsaid = 0;
   for (const one of protectionRows(rework, view)) {
@@ -76,7 +75,7 @@ export function judgeLimits(rework: Rework, view: Conducts, names: Names): Limit
       protection: protection.sort(
         (a, b) => compareText(a.fuse ?? '', b.fuse ?? '') || compareText(a.conductor, b.conductor),
       ),
-      loading: [...worst].sort((a, b) => compareText(a.what, b.what)),
+      loading: loading.sort((a, b) => compareText(a.what, b.what)),
     },
   };
 }
@@ -149,28 +148,24 @@ function protectionFinding(job: Job, { row, fuses, leadMm }: ProtectionJudgement
   };
 }
 
-function fuseLoads(rework: Rework, region: CircuitRegion, { flow, said }: StateFlow): readonly LoadingRow[] {
+function fuseLoad(rework: Rework, region: CircuitRegion, carried: FuseCurrent): readonly LoadingRow[] {
   const { job } = rework;
   const { own } = job.electrical;
-  return region.branches.flatMap((branch, index): LoadingRow[] => {
-    const element = branch.kind === 'contact' ? job.elements[branch.index] : undefined;
-    if (element?.kind !== 'fuse') return [];
-    const part = job.parts.get(rework.fuseFittedPart[branch.index] ?? '');
-    const rating = part?.is === 'fuse' ? part.ratingAmps : element.ratingAmps;
-    if (rating === null) return [];
-    const percent = own?.fuseLoadPercent ?? null;
-    return [
-      {
-        what: element.name,
-        is: 'fuse',
-        ampere: Math.abs(flow.amperes[index] ?? 0),
-        leastAmpere: null,
-        mostAmpere: percent === null ? rating : (rating * percent) / 100,
-        state: said,
-        source: percent === null || own === null ? 'its rating' : `${percent} % of its rating, ${own.source}`,
-      },
-    ];
-  });
+  const index = region.branches[carried.branch]?.index ?? -1;
+  const rating = fuseRating(rework, index);
+  if (rating === null) return [];
+  const percent = own?.fuseLoadPercent ?? null;
+  return [
+    {
+      what: job.elements[index]?.name ?? '',
+      is: 'fuse',
+      ampere: carried.ampere,
+      leastAmpere: null,
+      mostAmpere: percent === null ? rating : (rating * percent) / 100,
+      state: carried.state,
+      source: percent === null || own === null ? 'its rating' : `${percent} % of its rating, ${own.source}`,
+    },
+  ];
 }
 
 /** Each output alone: the most that it may have to give, and the least with which its module sees a lamp. */
@@ -219,16 +214,6 @@ function aloneState(
     state: { open: new Set(open), off: new Set(off) },
     said: names.sort(compareText).map((name) => `${name} off`),
   };
-}
-
-function worstLoading(rows: readonly LoadingRow[]): readonly LoadingRow[] {
-  const worst = new Map<string, LoadingRow>();
-  for (const row of rows) {
-    const known = worst.get(row.what);
-    // Of equal states the first, with most of it on, is told.
-    if (known === undefined || row.ampere > known.ampere + 1e-12) worst.set(row.what, row);
-  }
-  return [...worst.values()];
 }
 
 function loadingFindings(row: LoadingRow): readonly RawFinding[] {

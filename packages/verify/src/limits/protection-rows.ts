@@ -88,7 +88,7 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
     return judge(rework, edge, fuse < 0 ? [] : [fuse], mm, concerned);
   });
   const feeds = (fuse: number, node: number): boolean => seen.has(key(node, fuse));
-  const rating = (fuse: number): number => ratingOf(rework, fuse) ?? 0;
+  const rating = (fuse: number): number => fuseRating(rework, fuse) ?? 0;
   for (const [edge, fuses] of fusesOf) {
     // Most conductors bear all of them at once, and then it need not be known which of them do feed it at once.
     if (fuses.length < 2 || judge(rework, edge, fuses, 0, false).kept !== false) continue;
@@ -101,7 +101,7 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
 }
 
 /** The amperes of what is in a fuse holder after the work; null where it is not said. */
-function ratingOf({ job, fuseFittedPart }: Rework, fuse: number): number | null {
+export function fuseRating({ job, fuseFittedPart }: Rework, fuse: number): number | null {
   const part = job.parts.get(fuseFittedPart[fuse] ?? '');
   return part?.is === 'fuse' ? part.ratingAmps : (job.elements[fuse]?.ratingAmps ?? null);
 }
@@ -143,7 +143,7 @@ function judge(
       return said({ ...empty, missing: [`the length of ${wire.name}`] }, null);
     return said({ ...empty, source: limit.source }, keeps(limit, mm));
   }
-  const ratings = through.map((fuse) => ratingOf(rework, fuse));
+  const ratings = through.map((fuse) => fuseRating(rework, fuse));
   const ratingAmpere = ratings.reduce((sum, one) => (sum === null || one === null ? null : sum + one), 0);
   const limit = fuseLimit(job, wire, Math.max(0, ...job.supplies.map(({ volts }) => volts ?? 0)));
   const missing = [
