@@ -1,8 +1,9 @@
-import type { KitFile } from '@loomproof/netlist';
+import { type KitFile, placeInWords } from '@loomproof/netlist';
 import type { VariantVerdict } from '@loomproof/verify';
 import { sentence } from './sentence.ts';
 import type { SheetHead } from './sheet-head.ts';
 import type { SheetTable } from './sheet-table.ts';
+import { placesOfStep } from './step-place.ts';
 import { stepWords } from './step-words.ts';
 import type { VariantFacts } from './variant-differences.ts';
 
@@ -20,6 +21,7 @@ export interface ToldVariant {
  */
 export function variantFacts(kit: KitFile, variants: readonly ToldVariant[]): VariantFacts {
   const rows = variants.map(rowsOf);
+  const places = variants.map(placesInWords);
   return variants.map(({ head, verdict }, index): ReadonlyMap<string, string> => {
     const said = new Map<string, string>();
     const own = kit.variants.find(({ variant }) => variant.name === head.variant)?.variant.values;
@@ -28,8 +30,14 @@ export function variantFacts(kit: KitFile, variants: readonly ToldVariant[]): Va
       const how = axis.values.find(({ name }) => name === value)?.recognise;
       said.set(`recognised by ${axis.name}`, how ?? value ?? '');
     }
-    for (const { number, action, note, caution, hold } of verdict.judgement.rework.job.steps) {
-      said.set(`step ${number}`, sentence(stepWords(verdict.judgement.rework.job, action)));
+    said.set('verdict', verdict.verdict);
+    const { rework } = verdict.judgement;
+    for (const { number, action, note, caution, hold } of rework.job.steps) {
+      said.set(`step ${number}`, sentence(stepWords(rework.job, action)));
+      // The words of a cut or tap name the wire, and not the spot on it.
+      const spots = placesOfStep(rework, action).filter(({ mm }) => mm !== null);
+      for (const { place, mm } of spots)
+        said.set(`spot of step ${number}`, `${mm} mm from ${rework.job.places[place]?.address}`);
       for (const [what, text] of [
         ['note', note],
         ['caution', caution],
@@ -42,6 +50,13 @@ export function variantFacts(kit: KitFile, variants: readonly ToldVariant[]): Va
         for (const [name, cell] of cells) said.set(`${subject}, ${name}`, cell === '' ? 'nothing' : cell);
       else said.set(subject, rowWords([...cells.values()]));
     }
+    for (const [address, words] of places[index] ?? [])
+      if (places.every((one) => one.has(address))) said.set(`cavity ${address}, place`, words);
+    for (const { wire, end, state, covered } of verdict.stubs)
+      said.set(
+        `what stays behind, ${end} of ${wire}`,
+        `${state}, ${covered === null ? 'not covered' : `insulated with ${covered}`}`,
+      );
     return said;
   });
 }
@@ -59,6 +74,17 @@ function rowsOf({ tables }: ToldVariant): ReadonlyMap<string, ReadonlyMap<string
         new Map(cells.slice(1).map((cell, index) => [head[index + 1] ?? '', cell])),
       );
     }
+  }
+  return found;
+}
+
+/** By address: where each cavity is whose face is known, since a variant may have another face. */
+function placesInWords({ verdict }: ToldVariant): ReadonlyMap<string, string> {
+  const { job } = verdict.judgement.rework;
+  const found = new Map<string, string>();
+  for (const { address, label, connector } of job.places) {
+    const face = job.connectors[connector]?.face ?? null;
+    if (face !== null) found.set(address, placeInWords(face, label, 'wire side'));
   }
   return found;
 }
