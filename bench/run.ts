@@ -195,7 +195,7 @@ rows.push(
   ...checklistRows(),
   ...electricalRows(),
 );
-const bundle = `${root}packages/cli/dist/loomproof.mjs`;
+const bundle = `${root}packages/cli/dist/loomproof.cjs`;
 if (existsSync(bundle)) {
   rows.push({
     what: 'the bundled program proving a small kit over `node -e 0`, whole processes',

@@ -1,15 +1,55 @@
-// Bundles the program into one file that runs with nothing but Node: packages/cli/dist/loomproof.mjs, or into
+// Bundles the program into one file that runs with nothing but Node: packages/cli/dist/loomproof.cjs, or into
 // a new folder that is given as the only argument, so that a test run does not replace what another one starts.
 import { chmodSync, copyFileSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { join, relative } from 'node:path';
+import { createRequire } from 'node:module';
+import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
 import { build } from 'esbuild';
 import { phoneScript } from './phone-script.mjs';
 
 const path = (relative) => fileURLToPath(new URL(`../${relative}`, import.meta.url));
 const ownFolder = path('packages/cli/dist');
 const [folder = ownFolder] = process.argv.slice(2);
-const outfile = join(folder, 'loomproof.mjs');
+const outfile = join(folder, 'loomproof.cjs');
+
+// The finished program carries the script of its pages as text, and needs no bundler. It is packed, since the text of a
+// program is read to its end whenever it starts.
+const phoneScriptAsText = {
+  name: 'phone-script',
+  setup: ({ onLoad }) =>
+    onLoad({ filter: /sheets[/\\]phone-script\.ts$/ }, () => ({
+      contents: `export const phoneScript = async () => {
+        const { gunzipSync } = await import('node:zlib');
+        return gunzipSync(Buffer.from(${JSON.stringify(gzipSync(phoneScript(), { level: 9 }).toString('base64'))}, 'base64')).toString();
+      };`,
+    })),
+};
+
+// The same code of the YAML reader as ES modules: of these only what is used is bundled, and none asks the environment
+// for each token whether it is to be logged.
+const modulesOfYaml = {
+  name: 'modules-of-yaml',
+  setup: ({ onResolve }) =>
+    onResolve({ filter: /^yaml$/ }, ({ resolveDir }) => {
+      const entry = createRequire(join(resolveDir, 'x')).resolve('yaml');
+      return { path: join(dirname(entry), '../browser/index.js'), sideEffects: false };
+    }),
+};
+
+// The reader of the command line loads what starts other programs, and with it all of the network, for commands that are
+// programs of their own; there are none here.
+const childProcessWhenUsed = {
+  name: 'child-process-when-used',
+  setup: ({ onResolve, onLoad }) => {
+    onResolve({ filter: /^node:child_process$/ }, ({ namespace }) =>
+      namespace === 'when-used' ? { external: true } : { path: 'child_process', namespace: 'when-used' },
+    );
+    onLoad({ filter: /./, namespace: 'when-used' }, () => ({
+      contents: "exports.spawn = (...of) => require('node:child_process').spawn(...of);",
+    }));
+  },
+};
 
 // Only what this script made itself is ever removed.
 if (folder === ownFolder) rmSync(folder, { recursive: true, force: true });
@@ -19,31 +59,19 @@ const { metafile } = await build({
   outfile,
   bundle: true,
   platform: 'node',
-  format: 'esm',
+  // What loads a CommonJS file is in Node from its start; what loads ES modules is not.
+  format: 'cjs',
   target: 'node20.19',
-  minify: false,
+  // A small kit is judged in the time in which this file is read, so all that is not needed for it counts.
+  // Names stay, so that a stack can be read in a report.
+  minifyWhitespace: true,
+  minifySyntax: true,
   metafile: true,
-  // The finished program carries the script of its pages as text, and needs no bundler.
-  plugins: [
-    {
-      name: 'phone-script',
-      setup: ({ onLoad }) =>
-        onLoad({ filter: /sheets[/\\]phone-script\.ts$/ }, () => ({
-          contents: `export const phoneScript = async () => ${JSON.stringify(phoneScript())};`,
-        })),
-    },
-  ],
+  plugins: [phoneScriptAsText, modulesOfYaml, childProcessWhenUsed],
   // Licence comments of the bundled packages stay beside their code.
   legalComments: 'inline',
   logLevel: 'warning',
-  // Packages in the CommonJS form call require, which an ES module does not have of itself.
-  banner: {
-    js: [
-      '#!/usr/bin/env node',
-      "import { createRequire as createRequireOfBundle } from 'node:module';",
-      'const require = createRequireOfBundle(import.meta.url);',
-    ].join('\n'),
-  },
+  banner: { js: '#!/usr/bin/env node' },
 });
 chmodSync(outfile, 0o755);
 // The packed program carries its own licence and those of the packages bundled into it; dist is the only folder

@@ -126,8 +126,8 @@ describe('the bundled program', () => {
 
   it('needs nothing but its one file', async () => {
     const cwd = temporaryFolder(new Map([['kit.yaml', readFixture('van-beacon/kit.yaml').text]]));
-    writeFileSync(join(cwd, 'loomproof.mjs'), readFileSync(inject('bundle')));
-    const child = spawn(process.execPath, [join(cwd, 'loomproof.mjs'), 'prove', 'kit.yaml'], {
+    writeFileSync(join(cwd, 'loomproof.cjs'), readFileSync(inject('bundle')));
+    const child = spawn(process.execPath, [join(cwd, 'loomproof.cjs'), 'prove', 'kit.yaml'], {
       cwd,
       env: {},
     });

@@ -22,6 +22,6 @@ export function setup(project: TestProject): () => void {
   const script = fileURLToPath(new URL('../../scripts/build.mjs', import.meta.url));
   const built = spawnSync(process.execPath, [script, join(folder, 'dist')], { encoding: 'utf8' });
   if (built.status !== 0) throw new Error(`the program could not be built: ${built.stderr}`);
-  project.provide('bundle', join(folder, 'dist', 'loomproof.mjs'));
+  project.provide('bundle', join(folder, 'dist', 'loomproof.cjs'));
   return () => rmSync(folder, { recursive: true, force: true });
 }

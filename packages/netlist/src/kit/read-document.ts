@@ -149,11 +149,7 @@ function countLines(text: string): number {
 
 /** Index of the first control character that has no place in a text file, or -1. */
 function unwantedControl(text: string): number {
-  for (let at = 0; at < text.length; at += 1) {
-    const code = text.charCodeAt(at);
-    if ((code < 32 && code !== 9 && code !== 10 && code !== 13) || code === 127) return at;
-  }
-  return -1;
+  return text.search(/[^\t\n\r -~\u0080-\uffff]/);
 }
 
 /** A cheap look at flow brackets before the recursive parser sees them; quotes are ignored on purpose. */

@@ -16,27 +16,22 @@ const start = fractions(8, Math.sqrt);
 const constants = fractions(64, Math.cbrt);
 const blockBytes = 64;
 
-const turned = (word: number, by: number): number => (word >>> by) | (word << (32 - by));
-
+// The turns of words are written out: a small kit is read by code that nothing has made fast yet, where each call costs.
 function mix(state: Uint32Array, schedule: Uint32Array): void {
   for (let at = 16; at < 64; at += 1) {
-    const [early, late] = [schedule[at - 15] as number, schedule[at - 2] as number];
-    const small = turned(early, 7) ^ turned(early, 18) ^ (early >>> 3);
-    const large = turned(late, 17) ^ turned(late, 19) ^ (late >>> 10);
+    const early = schedule[at - 15] as number;
+    const late = schedule[at - 2] as number;
+    const small = ((early >>> 7) | (early << 25)) ^ ((early >>> 18) | (early << 14)) ^ (early >>> 3);
+    const large = ((late >>> 17) | (late << 15)) ^ ((late >>> 19) | (late << 13)) ^ (late >>> 10);
     schedule[at] = (schedule[at - 16] as number) + small + (schedule[at - 7] as number) + large;
   }
   let [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0] = state;
   for (let at = 0; at < 64; at += 1) {
+    const turnedE = ((e >>> 6) | (e << 26)) ^ ((e >>> 11) | (e << 21)) ^ ((e >>> 25) | (e << 7));
+    const turnedA = ((a >>> 2) | (a << 30)) ^ ((a >>> 13) | (a << 19)) ^ ((a >>> 22) | (a << 10));
     const choice = (e & f) ^ (~e & g);
     const majority = (a & b) ^ (a & c) ^ (b & c);
-    const first =
-      (h +
-        (turned(e, 6) ^ turned(e, 11) ^ turned(e, 25)) +
-        choice +
-        (constants[at] as number) +
-        (schedule[at] as number)) |
-      0;
-    const second = ((turned(a, 2) ^ turned(a, 13) ^ turned(a, 22)) + majority) | 0;
+    const first = (h + turnedE + choice + (constants[at] as number) + (schedule[at] as number)) | 0;
     h = g;
     g = f;
     f = e;
@@ -44,7 +39,7 @@ function mix(state: Uint32Array, schedule: Uint32Array): void {
     d = c;
     c = b;
     b = a;
-    a = (first + second) | 0;
+    a = (first + turnedA + majority) | 0;
   }
   for (const [at, word] of [a, b, c, d, e, f, g, h].entries()) state[at] = (state[at] as number) + word;
 }
