@@ -192,8 +192,8 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
     .addOption(variantOption())
     .addOption(stageOption())
     .addOption(pullOption())
-    .addOption(new Option('--whole <ohms>', 'the most that a whole path reads, 1 ohm when not said'))
-    .addOption(new Option('--open <ohms>', 'the least that an open one reads, 1 Mohm when not said'))
+    .addOption(wholeOption())
+    .addOption(openOption())
     .addOption(
       new Option('--list <which>', 'the fewest readings, or all').choices(['short', 'full']).default('short'),
     )
@@ -264,8 +264,8 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
     .addOption(variantOption())
     .addOption(stageOption())
     .addOption(pullOption())
-    .addOption(new Option('--whole <ohms>', 'the most that a whole path reads, 1 ohm when not said'))
-    .addOption(new Option('--open <ohms>', 'the least that an open one reads, 1 Mohm when not said'))
+    .addOption(wholeOption())
+    .addOption(openOption())
     .option('--shipped <file>', 'the kit file as it was shipped, to compare with instead of the one of today')
     .addOption(jsonOption())
     .addHelpText(
@@ -394,6 +394,14 @@ function stageOption(): Option {
   return new Option('--stage <stage>', 'what is plugged while readings are taken')
     .choices(['bench', 'unplugged', 'in-place'])
     .default('unplugged');
+}
+
+function wholeOption(): Option {
+  return new Option('--whole <ohms>', 'the most that a whole path reads, 1 ohm when not said');
+}
+
+function openOption(): Option {
+  return new Option('--open <ohms>', 'the least that an open one reads, 1 Mohm when not said');
 }
 
 function pullOption(): Option {

@@ -25,7 +25,7 @@ export { oppositeCavities } from './harness/opposite-cavities.ts';
 export { rootIn, UnionFind, uniteIn } from './harness/union-find.ts';
 export { beforeWork, type EdgeKind, never, WiringGraph } from './harness/wiring-graph.ts';
 export { InvariantError } from './invariant-error.ts';
-export type { Variant, VariantAxis } from './kit/choose-variant.ts';
+export { meetsCondition, type Variant, type VariantAxis } from './kit/choose-variant.ts';
 export type { TableLoader } from './kit/embed-tables.ts';
 export { inputDigest, shortDigest } from './kit/input-digest.ts';
 export type { KitBelow, KitFile, KitVariant } from './kit/kit-file.ts';

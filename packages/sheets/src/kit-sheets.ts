@@ -1,16 +1,17 @@
 import type { KitFile } from '@loomproof/netlist';
-import type { KitVerdict, VariantVerdict } from '@loomproof/verify';
+import type { KitVerdict } from '@loomproof/verify';
 import { circuitSheet } from './circuit-sheet.ts';
 import { csvText } from './csv-text.ts';
 import { cutList } from './cut-list.ts';
-import { fileStems } from './file-stem.ts';
+import { type JudgedVariant, judgedVariants } from './judged-variants.ts';
 import { markup } from './markup.ts';
 import { page } from './page.ts';
 import { partsTable } from './parts-table.ts';
 import { pinTable } from './pin-table.ts';
-import { type SheetHead, sheetHead } from './sheet-head.ts';
-import { type SheetFile, type SheetTable, tableTexts } from './sheet-table.ts';
+import type { SheetHead } from './sheet-head.ts';
+import { type SheetFile, tableTexts } from './sheet-table.ts';
 import { tableMarkup } from './table-markup.ts';
+import type { ToldVariant } from './variant-facts.ts';
 import { variantsSheet } from './variants-sheet.ts';
 import { workInstructions } from './work-instructions.ts';
 import type { WorkSheetOptions } from './work-sheet.ts';
@@ -32,20 +33,11 @@ export function kitSheets(
   work: WorkSheetOptions,
   pair: readonly [string, string] | null = null,
 ): readonly SheetFile[] {
-  const stems = fileStems(kit.variants.map(({ variant }) => variant.name));
   const files: SheetFile[] = [...workInstructions(kit, verdict, digest, work)];
-  const judged: {
-    readonly head: SheetHead;
-    readonly stem: string;
-    readonly verdict: VariantVerdict;
-    readonly tables: readonly SheetTable[];
-  }[] = [];
-  for (const [index, one] of kit.variants.entries()) {
-    const found = verdict.variants.find(({ variant }) => variant === one.variant.name);
-    const stem = stems[index];
-    if (found === undefined || stem === undefined) continue;
-    const head = sheetHead(kit, found, digest);
-    const after = found.judgement.rework;
+  const told: (JudgedVariant & ToldVariant)[] = [];
+  for (const judged of judgedVariants(kit, verdict, digest)) {
+    const { one, head, stem } = judged;
+    const after = judged.verdict.judgement.rework;
     const tables = [pinTable(after), partsTable(after), cutList(one.job)];
     for (const [at, [file, title]] of tableNames.entries()) {
       const table = tables[at];
@@ -57,13 +49,13 @@ export function kitSheets(
       files.push({ name: `${stem}-${file}.csv`, text: csvText(withHead(head, tableTexts(table))) });
     }
     files.push({ name: `${stem}-circuits.html`, text: circuitSheet(after, head) });
-    judged.push({ head, stem, verdict: found, tables });
+    told.push({ ...judged, tables });
   }
   // In the order in which the pair was named, which is that of the columns.
   const beside =
     pair === null
-      ? judged
-      : pair.flatMap((name) => judged.find(({ verdict: { variant } }) => variant === name) ?? []);
+      ? told
+      : pair.flatMap((name) => told.find(({ verdict: { variant } }) => variant === name) ?? []);
   if (beside.length > 1) {
     const name = pair === null ? 'variants.html' : `${beside.map(({ stem }) => stem).join('-beside-')}.html`;
     files.push({ name, text: variantsSheet(kit, beside) });

@@ -1,7 +1,6 @@
 import type { KitFile } from '@loomproof/netlist';
 import type { KitVerdict } from '@loomproof/verify';
-import { fileStems } from './file-stem.ts';
-import { sheetHead } from './sheet-head.ts';
+import { judgedVariants } from './judged-variants.ts';
 import type { SheetFile } from './sheet-table.ts';
 import { type WorkSheetOptions, workSheet } from './work-sheet.ts';
 
@@ -16,12 +15,8 @@ export function workInstructions(
   digest: string,
   work: WorkSheetOptions,
 ): readonly SheetFile[] {
-  const stems = fileStems(kit.variants.map(({ variant }) => variant.name));
-  return kit.variants.flatMap((one, index) => {
-    const found = verdict.variants.find(({ variant }) => variant === one.variant.name);
-    const stem = stems[index];
-    if (found === undefined || stem === undefined) return [];
-    const head = sheetHead(kit, found, digest);
-    return [{ name: `${stem}-work.html`, text: workSheet(kit, one, found, head, stem, work) }];
-  });
+  return judgedVariants(kit, verdict, digest).map((judged) => ({
+    name: `${judged.stem}-work.html`,
+    text: workSheet(kit, judged, work),
+  }));
 }

@@ -1,10 +1,11 @@
-import type { Job, KitFile, KitVariant } from '@loomproof/netlist';
+import type { Job, KitFile } from '@loomproof/netlist';
 import type { VariantVerdict } from '@loomproof/verify';
 import { checksMarkup } from './checks/checks-markup.ts';
 import { checksStyle } from './checks/checks-style.ts';
 import { type WorkChecksOptions, workChecks } from './checks/work-checks.ts';
 import { stepAnswers } from './checks/work-record.ts';
 import { generalCautions } from './general-cautions.ts';
+import type { JudgedVariant } from './judged-variants.ts';
 import { type Markup, type MarkupValue, markup, trusted } from './markup.ts';
 import { page } from './page.ts';
 import { panScript } from './pan-script.ts';
@@ -12,7 +13,6 @@ import { placeMarkup } from './place-markup.ts';
 import { repairMarkup } from './repair/repair-markup.ts';
 import { safeJson } from './safe-json.ts';
 import { sentence } from './sentence.ts';
-import type { SheetHead } from './sheet-head.ts';
 import { type WorkStep, workSteps } from './work-steps.ts';
 
 /** What a work instruction is made with beside the kit. */
@@ -24,15 +24,11 @@ export interface WorkSheetOptions extends WorkChecksOptions {
 /**
  * The work instruction of one variant, on paper and as an app on a phone.
  *
- * @param stem - beginning of the names of the files that it exports
  * @param options - the readings that it asks for, and its script
  */
 export function workSheet(
   kit: KitFile,
-  one: KitVariant,
-  verdict: VariantVerdict,
-  head: SheetHead,
-  stem: string,
+  { one, verdict, head, stem }: JudgedVariant,
   options: WorkSheetOptions,
 ): string {
   const { variant, job } = one;

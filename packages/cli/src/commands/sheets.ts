@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { type Diagnostic, type KitFile, makeDiagnostic } from '@loomproof/netlist';
+import { type Diagnostic, type KitFile, makeDiagnostic, meetsCondition } from '@loomproof/netlist';
 import { kitSheets, type WorkSheetOptions } from '@loomproof/sheets';
 import { proveKit } from '@loomproof/verify';
 import { exitCode } from '../exit-code.ts';
@@ -86,10 +86,7 @@ function pairOf(kit: KitFile, said: readonly string[]): readonly [string, string
   for (const text of said) {
     const conditions = text.split(',').map((one) => one.trim());
     const matching = kit.variants.filter(({ variant }) =>
-      conditions.every((condition) => {
-        const equals = condition.indexOf('=');
-        return variant.values.get(condition.slice(0, equals)) === condition.slice(equals + 1);
-      }),
+      conditions.every((condition) => meetsCondition(variant, condition)),
     );
     const [only, another] = matching;
     if (only === undefined || another !== undefined)
