@@ -3,35 +3,38 @@ import type { Conducts, Rework } from '@loomproof/netlist';
 /** Relays with contacts of both kinds on the way are tried on and off, up to so many of them. */
 const mostRelays = 6;
 
+/** The copper behind fuses, and how current comes out of them. */
+export interface FusedCopper {
+  readonly rework: Rework;
+  readonly view: Conducts;
+  /** By place, the elements at it but loads. */
+  readonly elementsAt: ReadonlyMap<number, readonly number[]>;
+  /** Poles of the supplies and chassis metal, where the search ends. */
+  readonly stops: ReadonlySet<number>;
+  /** Whether current through a fuse comes out at a node. */
+  readonly feeds: (fuse: number, node: number) => boolean;
+  readonly ratingOf: (fuse: number) => number;
+}
+
 /**
  * Which fuses feed a conductor through one and the same of its ends at once. Fuses at its two ends do not add up: what
  * each lets through goes no further than to where the conductor is worn through.
- * @param elementsAt - by place, the elements that can be passed there in either direction.
- * @param feeds - whether current through a fuse comes out at a node.
  * @returns the fuses of the end and the state of the relays in which they let most through; none where never two feed
- * one end. With more relays than can be tried all contacts count as closed.
+ * one end; null where too many relays change over to tell.
  */
-export function feedsAtOnce(
-  rework: Rework,
-  view: Conducts,
-  edge: number,
-  elementsAt: ReadonlyMap<number, readonly number[]>,
-  stops: ReadonlySet<number>,
-  feeds: (fuse: number, node: number) => boolean,
-  ratingOf: (fuse: number) => number,
-): readonly number[] {
-  const { graph } = rework;
+export function feedsAtOnce(copper: FusedCopper, edge: number): readonly number[] | null {
+  const { graph } = copper.rework;
   let most: readonly number[] = [];
   let mostAmpere = 0;
   for (const end of [graph.from[edge] ?? -1, graph.to[edge] ?? -1]) {
-    const all = fusesBehind(rework, view, edge, end, elementsAt, stops, feeds, null);
+    const all = fusesBehind(copper, edge, end, null);
     if (all.fuses.size < 2) continue;
     const relays = [...all.relays].sort((a, b) => a - b);
-    const states = relays.length > mostRelays ? 0 : 2 ** relays.length;
-    for (let state = 0; state < Math.max(1, states); state += 1) {
+    if (relays.length > mostRelays) return null;
+    for (let state = 0; state < 2 ** relays.length; state += 1) {
       const on = new Map(relays.map((coil, bit) => [coil, ((state >> bit) & 1) === 1]));
-      const { fuses } = states < 2 ? all : fusesBehind(rework, view, edge, end, elementsAt, stops, feeds, on);
-      const ampere = [...fuses].reduce((sum, fuse) => sum + ratingOf(fuse), 0);
+      const { fuses } = relays.length === 0 ? all : fusesBehind(copper, edge, end, on);
+      const ampere = [...fuses].reduce((sum, fuse) => sum + copper.ratingOf(fuse), 0);
       if (fuses.size < 2 || ampere <= mostAmpere) continue;
       most = [...fuses].sort((a, b) => a - b);
       mostAmpere = ampere;
@@ -42,13 +45,9 @@ export function feedsAtOnce(
 
 /** The fuses behind an end of a conductor, against the direction of current; and the relays that change over on the way. */
 function fusesBehind(
-  rework: Rework,
-  view: Conducts,
+  { rework, view, elementsAt, stops, feeds }: FusedCopper,
   without: number,
   end: number,
-  elementsAt: ReadonlyMap<number, readonly number[]>,
-  stops: ReadonlySet<number>,
-  feeds: (fuse: number, node: number) => boolean,
   on: ReadonlyMap<number, boolean> | null,
 ): { readonly fuses: ReadonlySet<number>; readonly relays: ReadonlySet<number> } {
   const { job, graph, ordinal } = rework;

@@ -160,6 +160,25 @@ describe('a conductor that several fuses feed', () => {
       powered: ['lamp: always'],
     };
     expect(found(kit)).toEqual([]);
+    // Beyond six relays that change over it is not told, which is no proof and no fault.
+    const relays = (count: number): StudKit => ({
+      ...kit,
+      nets: [...kit.nets, ...Array.from({ length: count }, (_, index) => [`P${index}`, `Q${index}`]).flat()],
+      stock: [
+        ...kit.stock,
+        ...Array.from({ length: count }, (_, index) => [
+          ['coil', `R${index}`, 'C', 'GND', 'power: 2 W, volts: 12 V'] as const,
+          ['switch', `make ${index}`, 'A', `P${index}`, `worked by: R${index}`] as const,
+          ['switch', `rest ${index}`, 'A', `Q${index}`, `worked by: R${index}, rest: closed`] as const,
+        ]).flat(),
+      ],
+    });
+    const branch = (count: number): readonly string[] =>
+      found(relays(count)).filter((one) => one.includes('branch'));
+    expect(branch(5)).toEqual([]);
+    expect(branch(6).join()).toMatch(
+      /^electrical-unknown .*whether F1 and F2 feed branch at once: too many relays change over there/,
+    );
     const both = kit.stock.map((one) =>
       one[1] === 'S2' ? ([...one.slice(0, 4), 'worked by: R'] as never) : one,
     );

@@ -1,6 +1,6 @@
 import { appendTo, type Conducts, compareText, type Rework } from '@loomproof/netlist';
 import { copperLength } from './copper-length.ts';
-import { feedsAtOnce } from './feeds-at-once.ts';
+import { type FusedCopper, feedsAtOnce } from './feeds-at-once.ts';
 import { fuseLimit, keeps, leadLimit } from './limit-sources.ts';
 import type { ProtectionRow } from './limit-table.ts';
 
@@ -87,15 +87,24 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
     const concerned = fuse < 0 ? made(edge) : concernedFuses.has(fuse);
     return judge(rework, edge, fuse < 0 ? [] : [fuse], mm, concerned);
   });
-  const feeds = (fuse: number, node: number): boolean => seen.has(key(node, fuse));
-  const rating = (fuse: number): number => fuseRating(rework, fuse) ?? 0;
+  const copper: FusedCopper = {
+    rework,
+    view,
+    elementsAt,
+    stops: stop,
+    feeds: (fuse, node) => seen.has(key(node, fuse)),
+    ratingOf: (fuse) => fuseRating(rework, fuse) ?? 0,
+  };
   for (const [edge, fuses] of fusesOf) {
     // Most conductors bear all of them at once, and then it need not be known which of them do feed it at once.
     if (fuses.length < 2 || judge(rework, edge, fuses, 0, false).kept !== false) continue;
-    const together = feedsAtOnce(rework, view, edge, elementsAt, stop, feeds, rating);
-    if (together.length < 2) continue;
-    const concerned = together.some((fuse) => concernedFuses.has(fuse));
-    rows.push(judge(rework, edge, together, 0, concerned));
+    const together = feedsAtOnce(copper, edge);
+    const concerned = (together ?? fuses).some((fuse) => concernedFuses.has(fuse));
+    if (together === null) {
+      const { row, ...rest } = judge(rework, edge, fuses, 0, concerned);
+      const untold = `whether ${rest.fuses.join(' and ')} feed ${row.conductor} at once: too many relays change over there`;
+      rows.push({ ...rest, kept: null, row: { ...row, marginAmpere: null, missing: [untold] } });
+    } else if (together.length > 1) rows.push(judge(rework, edge, together, 0, concerned));
   }
   return rows;
 }
