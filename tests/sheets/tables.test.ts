@@ -67,7 +67,7 @@ function endAsWorked(job: Job, end: number, ownStrip: number | null): readonly s
     rework.apply(one);
     step = one.number;
     const now = rework.endSeal[end] ?? null;
-    if (now !== null && now !== sealed) seals.push(`at step ${step} ${now}`);
+    if (now !== null && now !== sealed) seals.push(`at step ${step}: ${now}`);
     sealed = now;
   }
   const seal = seals.join('; ');
@@ -81,8 +81,8 @@ function endAsWorked(job: Job, end: number, ownStrip: number | null): readonly s
   const length = mm === null ? 'length not said' : `${mm} mm`;
   if (!isOn()) return [bared ? length : 'no, cut square', bared ? 'as the connector takes' : '', seal];
   if (step === null) return [length, part ?? 'as the connector takes', seal];
-  const later = joint?.kind === 'tap' ? '' : `; at step ${step} ${length}`;
-  return [`no, cut square${later}`, `at step ${step} ${part}`, seal];
+  const later = joint?.kind === 'tap' ? '' : `; at step ${step}: ${length}`;
+  return [`no, cut square${later}`, `at step ${step}: ${part}`, seal];
 }
 
 describe('tables written by hand from the kit files', () => {
@@ -254,7 +254,7 @@ describe('tables written by hand from the kit files', () => {
     ]);
     const taken = 'as the connector takes';
     expect(rowsOf(van, 'build-early-cut-list.csv').map((row) => row.join(' | '))).toEqual([
-      `beacon feed | RD | 0.5 mm2 | 1200 mm | A | no, cut square | at step 10 TAP-M |  | K20:1 | 4.5 mm | ${taken} | `,
+      `beacon feed | RD | 0.5 mm2 | 1200 mm | A | no, cut square | at step 10: TAP-M |  | K20:1 | 4.5 mm | ${taken} | `,
       `beacon return | BK | 0.5 mm2 | 1300 mm | K20:2 | length not said | ${taken} |  | K10 end | 4 mm | T-28 | `,
     ]);
   });
@@ -277,7 +277,7 @@ describe('tables written by hand from the kit files', () => {
       ['plug of K25:3', 'scrap', '1', '22'],
       ['off-cut ring tail', 'scrap', '1', '28'],
     ]);
-    const later = (step: number): string => `no, cut square; at step ${step} 8 mm | at step ${step} SP-W | `;
+    const later = (step: number): string => `no, cut square; at step ${step}: 8 mm | at step ${step}: SP-W | `;
     expect(rowsOf(boat, 'only-cut-list.csv').map((row) => row.join(' | '))).toEqual([
       'alarm feed | RD | 2.5 mm2 | 9000 mm | panel end | 5 mm | T-20 | S-20 | K23:1 | 4.5 mm | T-25 | S-20',
       `alarm sense | BN | 1.5 mm2 | 600 mm | K23:2 | 4.5 mm | T-25 | S-20 | S | ${later(38)}`,

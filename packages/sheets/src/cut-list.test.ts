@@ -43,19 +43,19 @@ it('takes the strip length of the wire end before that of the terminal, and asks
 it('says of a cut end which step puts what on it, and strips none for a tap', () => {
   expect(
     endsOf('colour: RD', ['do: strip, end: b@A', 'do: fit terminal, ends: b@A, with: TS']).slice(0, 4),
-  ).toEqual(['A', 'no, cut square; at step 3 6 mm', 'at step 3 TS', '']);
+  ).toEqual(['A', 'no, cut square; at step 3: 6 mm', 'at step 3: TS', '']);
   expect(
     endsOf('colour: RD', ['do: tap, run: lamp, at: 10 mm from K1:2, branch: b@A, with: TAP, as: T1']).slice(
       0,
       3,
     ),
-  ).toEqual(['A', 'no, cut square', 'at step 2 TAP']);
+  ).toEqual(['A', 'no, cut square', 'at step 2: TAP']);
   expect(endsOf('colour: RD', []).slice(0, 3)).toEqual(['A', 'no, cut square', '']);
 });
 
 it('says which seal comes on the wire, and which one a step puts on in its place', () => {
   const other = ['S1: { is: seal, insulation: 1..3 mm }', 'S2: { is: seal, insulation: 1..3 mm }'];
   const changed = ['do: remove seal, end: b@A', 'do: fit seal, end: b@A, with: S2'];
-  expect(endsOf('insulation: 2 mm, from seal: S1', changed, other)[3]).toBe('S1; at step 3 S2');
-  expect(endsOf('insulation: 2 mm', changed.slice(1), other)[3]).toBe('at step 2 S2');
+  expect(endsOf('insulation: 2 mm, from seal: S1', changed, other)[3]).toBe('S1; at step 3: S2');
+  expect(endsOf('insulation: 2 mm', changed.slice(1), other)[3]).toBe('at step 2: S2');
 });

@@ -33,7 +33,7 @@ function endCells(job: Job, end: number, ownStrip: number | null): readonly stri
   const mark = there.name.slice(there.name.lastIndexOf('@') + 1);
   const asMade = partsAsMade(job, end);
   const { part, step, stripped } = asMade ?? partsByStep(job, end);
-  const when = step === null ? '' : `at step ${step}`;
+  const when = step === null ? '' : `at step ${step}:`;
   const known = job.parts.get(part ?? '');
   const strip = ownStrip ?? (known?.is === 'terminal' || known?.is === 'splice' ? known.stripMm : null);
   // A length comes from the maker's data and from nowhere else, so one that is not said is asked for.
@@ -55,7 +55,7 @@ function sealCell(job: Job, end: number): string {
       (action.kind === 'fit terminal' && action.ends.includes(end));
     const part =
       action.kind === 'fit seal' ? action.part : action.kind === 'fit terminal' ? action.seal : null;
-    if (fits && part !== null) cells.push(`at step ${number} ${part}`);
+    if (fits && part !== null) cells.push(`at step ${number}: ${part}`);
   }
   return cells.filter((cell) => cell !== '').join('; ');
 }
