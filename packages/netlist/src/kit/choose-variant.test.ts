@@ -126,6 +126,18 @@ describe('chooseVariant', () => {
     expect(chosen('x: { else: b, side=left: a }\n', 0)).toEqual({ value: 'a', complaints: [] });
   });
 
+  it('keeps the axes as they are, also one that is called only', () => {
+    const document = documentOf('variants:\n  only: [left, right]\nx: { only=left: a, else: b }\n');
+    const variant: Variant = { name: 'only=right', values: new Map([['only', 'right']]) };
+    const { value, diagnostics } = chooseVariant(document, variant, variantAxes(document));
+    expect(diagnostics).toEqual([]);
+    expect(plain(value)).toEqual({ variants: { only: ['left', 'right'] }, x: 'b' });
+  });
+
+  it('drops a row whose condition is no text', () => {
+    expect(chosen('x: [{ only: [[side=left]], k: v }]\n').value).toEqual([]);
+  });
+
   it('knows alternatives, and several conditions together', () => {
     expect([0, 2].map((index) => chosen('x: { side=left|right: a }\n', index).value)).toEqual(['a', 'a']);
     for (const only of [

@@ -133,8 +133,8 @@ function choose(node: Located, choosing: Choosing, path: readonly string[]): Loc
     return same ? node : { ...node, items };
   }
   if (isChoice(node)) return chosenOf(node, choosing, path);
-  // The axes themselves and the list of combinations are about all variants at once.
-  if (path.length === 1 && (path[0] === 'variants' || path[0] === 'not built')) return node;
+  // The axes themselves are about all variants at once, also one that is called `only`.
+  if (path[0] === 'variants') return node;
   const only = node.entries.get('only');
   if (only !== undefined) {
     const conditions = only.value.kind === 'list' ? only.value.items : [only.value];
