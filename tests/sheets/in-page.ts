@@ -20,6 +20,20 @@ export const smallestLabel = `Math.min(...[...document.querySelectorAll('svg tex
   return (parseFloat(getComputedStyle(text).fontSize) * svg.getBoundingClientRect().width) / svg.viewBox.baseVal.width;
 }))`;
 
+/** Measures in cells of tables whose number stands in one line and whose unit in another. */
+export const brokenMeasures = `[...document.querySelectorAll('td')].flatMap((cell) => {
+  const found = [];
+  const walker = document.createTreeWalker(cell, NodeFilter.SHOW_TEXT);
+  for (let node = walker.nextNode(); node !== null; node = walker.nextNode())
+    for (const match of node.data.matchAll(/[0-9.]+ (mm2|mm)/g)) {
+      const range = document.createRange();
+      range.setStart(node, match.index);
+      range.setEnd(node, match.index + match[0].length);
+      if (new Set([...range.getClientRects()].map(({ top }) => top)).size > 1) found.push(cell.textContent);
+    }
+  return found;
+})`;
+
 /** Names of the faces in which a cavity lies over another one or outside the drawing. */
 export const crowdedFaces = `[...document.querySelectorAll('svg.face')].flatMap((svg) => {
   const boxes = [...svg.querySelectorAll('.cavity, .blocked')].map((one) => one.getBoundingClientRect());
@@ -76,15 +90,35 @@ export const tableInPage = `[...document.querySelectorAll('table tr')].map((row)
 export interface StepInPage {
   readonly number: number;
   readonly order: string;
-  readonly places: readonly { readonly address: string; readonly words: string }[];
+  readonly places: readonly {
+    readonly address: string;
+    /** What stands between the address and the words, such as `80 mm from it`. */
+    readonly away: string;
+    readonly words: string;
+  }[];
+  /** Labels of the cavities that are flagged in its drawings, drawing by drawing. */
+  readonly flagged: readonly string[];
 }
 
 /** Every step of a work instruction with the places that it tells, in order. */
 export const stepsInPage = `[...document.querySelectorAll('.step')].map((step) => ({
   number: Number(step.dataset.step),
   order: step.querySelector('.order').textContent.replace(/^\\d+ ?/, ''),
-  places: [...step.querySelectorAll('.place')].map((place) => ({
-    address: place.querySelector('b').textContent,
-    words: place.textContent.slice(place.querySelector('b').textContent.length).replace(/^[^:]*: /, '').replace(/\\.$/, ''),
-  })),
+  places: [...step.querySelectorAll('.place')].map((place) => {
+    const address = place.querySelector('b').textContent;
+    const [away, ...words] = place.textContent.slice(address.length).split(': ');
+    return {
+      address,
+      away: away.replace(/[.] *$/, '').replace(/^, /, ''),
+      words: words.join(': ').replace(/[.]$/, ''),
+    };
+  }),
+  flagged: [...step.querySelectorAll('svg.face')].map((face) => {
+    const { x, y, width, height } = face.querySelector('.marked')?.getBBox() ?? { x: 0, y: 0, width: 0, height: 0 };
+    const within = [...face.querySelectorAll('text:not(.flag-text)')].filter((text) => {
+      const box = text.getBBox();
+      return box.x >= x && box.x + box.width <= x + width && box.y >= y && box.y + box.height <= y + height;
+    });
+    return within.map((text) => text.textContent).join(' ');
+  }),
 }))`;

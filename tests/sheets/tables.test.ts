@@ -277,7 +277,8 @@ describe('tables written by hand from the kit files', () => {
       ['plug of K25:3', 'scrap', '1', '22'],
       ['off-cut ring tail', 'scrap', '1', '28'],
     ]);
-    const later = (step: number): string => `no, cut square; at step ${step}: 8 mm | at step ${step}: SP-W | `;
+    const later = (step: number): string =>
+      `no, cut square; at step ${step}: 8 mm | at step ${step}: SP-W | `;
     expect(rowsOf(boat, 'only-cut-list.csv').map((row) => row.join(' | '))).toEqual([
       'alarm feed | RD | 2.5 mm2 | 9000 mm | panel end | 5 mm | T-20 | S-20 | K23:1 | 4.5 mm | T-25 | S-20',
       `alarm sense | BN | 1.5 mm2 | 600 mm | K23:2 | 4.5 mm | T-25 | S-20 | S | ${later(38)}`,

@@ -46,7 +46,7 @@ export function stepWords(job: Job, action: StepAction): string {
     case 'remove tap':
       return `remove the tap ${joint(action.joint)}`;
     case 'fit terminal':
-      return `fit terminal ${job.terminals[action.terminal]?.part ?? '?'} to ${listWords(action.ends.map(end))}`;
+      return `fit terminal ${job.terminals[action.terminal]?.part ?? '?'}${action.seal === null ? '' : ` and seal ${action.seal}`} to ${listWords(action.ends.map(end))}`;
     case 'withdraw':
       return `withdraw the terminal from ${place(action.place)}`;
     case 'insert':
