@@ -18,6 +18,7 @@ import {
   brokenMeasures,
   crowdedFaces,
   crowdedStrands,
+  type DrawnFace,
   markedInView,
   noStorage,
   overflowIn,
@@ -456,7 +457,12 @@ function expectSteps(shown: readonly StepInPage[], job: Job, name: string): void
   expect(shown.length, name).toBe(job.steps.length);
   for (const [at, step] of job.steps.entries()) {
     const where = `${name} step ${step.number}`;
-    const { number, order, places, flagged } = shown[at] ?? { number: 0, order: '', places: [], flagged: [] };
+    const { number, order, places, drawings } = shown[at] ?? {
+      number: 0,
+      order: '',
+      places: [],
+      drawings: [],
+    };
     expect(number, where).toBe(step.number);
     for (const one of namesIn(job, step.action))
       expect(order.toLowerCase(), where).toContain(one.toLowerCase());
@@ -464,7 +470,7 @@ function expectSteps(shown: readonly StepInPage[], job: Job, name: string): void
     expect(places.map(({ address }) => address)).toEqual(
       meant.map(({ place }) => job.places[place]?.address),
     );
-    const labels: string[] = [];
+    let drawn = 0;
     for (const [nth, { place }] of meant.entries()) {
       const half = job.connectors[job.places[place]?.connector ?? -1];
       const { label = '' } = job.places[place] ?? {};
@@ -474,12 +480,39 @@ function expectSteps(shown: readonly StepInPage[], job: Job, name: string): void
       if (half?.face == null) continue;
       expect(parsePlace(words, half.face), `${where}: ${words}`).toBe(label);
       expect(words, where).toContain(', wires toward you, ');
-      // Once from each side.
-      labels.push(label, label);
+      const [wireSide, matingSide] = drawings.slice(drawn, drawn + 2);
+      if (wireSide === undefined || matingSide === undefined) throw new Error(`${where} has no drawing`);
+      drawn += 2;
+      expectDrawn(wireSide, matingSide, label, words, where);
     }
-    expect(flagged, where).toEqual(labels);
+    expect(drawings.length, where).toBe(drawn);
     rework.apply(step);
   }
+}
+
+/** Both drawings flag the cavity, the one shows it where the words say, and the other is its mirror. */
+function expectDrawn(
+  wireSide: DrawnFace,
+  matingSide: DrawnFace,
+  label: string,
+  words: string,
+  where: string,
+): void {
+  expect([wireSide.flagged, matingSide.flagged], where).toEqual([[label], [label]]);
+  const inOrder = (spots: DrawnFace['spots']): unknown =>
+    spots.map((spot) => `${spot.label} at ${spot.x.toFixed(0)}, ${spot.y.toFixed(0)}`).sort();
+  expect(inOrder(matingSide.spots), where).toEqual(
+    inOrder(wireSide.spots.map((spot) => ({ ...spot, x: wireSide.width - spot.x }))),
+  );
+  const said = /^(?:row (\d+) from the top|the only row), (\d+)(?:st|nd|rd|th) from the left/.exec(words);
+  if (said === null) return;
+  const at = wireSide.spots.find((spot) => spot.label === label);
+  const heights = [...new Set(wireSide.spots.map(({ y }) => y))].sort((a, b) => a - b);
+  const row = wireSide.spots.filter(({ y }) => y === at?.y).sort((a, b) => a.x - b.x);
+  expect(
+    [heights.indexOf(at?.y ?? -1) + 1, row.findIndex((spot) => spot.label === label) + 1],
+    where,
+  ).toEqual([Number(said[1] ?? 1), Number(said[2])]);
 }
 
 /** Millimetres along the wire at which a cut or tap is done. */

@@ -96,7 +96,15 @@ export interface StepInPage {
     readonly away: string;
     readonly words: string;
   }[];
-  /** Labels of the cavities that are flagged in its drawings, drawing by drawing. */
+  readonly drawings: readonly DrawnFace[];
+}
+
+/** A face as it is drawn, whatever its title says. */
+export interface DrawnFace {
+  readonly width: number;
+  /** Every cavity with its label and its middle. */
+  readonly spots: readonly { readonly label: string; readonly x: number; readonly y: number }[];
+  /** Labels of the cavities that are flagged. */
   readonly flagged: readonly string[];
 }
 
@@ -113,12 +121,17 @@ export const stepsInPage = `[...document.querySelectorAll('.step')].map((step) =
       words: words.join(': ').replace(/[.]$/, ''),
     };
   }),
-  flagged: [...step.querySelectorAll('svg.face')].map((face) => {
-    const { x, y, width, height } = face.querySelector('.marked')?.getBBox() ?? { x: 0, y: 0, width: 0, height: 0 };
-    const within = [...face.querySelectorAll('text:not(.flag-text)')].filter((text) => {
+  drawings: [...step.querySelectorAll('svg.face')].map((face) => {
+    const texts = [...face.querySelectorAll('text:not(.flag-text)')];
+    const labelIn = ({ x, y, width, height }) => texts.filter((text) => {
       const box = text.getBBox();
       return box.x >= x && box.x + box.width <= x + width && box.y >= y && box.y + box.height <= y + height;
-    });
-    return within.map((text) => text.textContent).join(' ');
+    }).map((text) => text.textContent).join(' ');
+    return {
+      width: face.viewBox.baseVal.width,
+      spots: [...face.querySelectorAll('rect.cavity, rect.blocked')].map((one) => one.getBBox()).map((box) => (
+        { label: labelIn(box), x: box.x + box.width / 2, y: box.y + box.height / 2 })),
+      flagged: [...face.querySelectorAll('.marked')].map((one) => labelIn(one.getBBox())),
+    };
   }),
 }))`;
