@@ -7,6 +7,7 @@ import { type Job, parsePlace, Rework, type Step, type StepAction } from '@loomp
 import { stepWords } from '@loomproof/sheets';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { colourPaint } from '../../packages/sheets/src/colour-paint.ts';
 import { holdBefore } from '../../packages/sheets/src/hold-points.ts';
 import { sentence } from '../../packages/sheets/src/sentence.ts';
 import { placesOfStep } from '../../packages/sheets/src/step-place.ts';
@@ -484,10 +485,26 @@ function expectSteps(shown: readonly StepInPage[], job: Job, name: string): void
       if (wireSide === undefined || matingSide === undefined) throw new Error(`${where} has no drawing`);
       drawn += 2;
       expectDrawn(wireSide, matingSide, label, words, where);
+      for (const spot of wireSide.spots) {
+        const at = job.places.findIndex(
+          (one) => job.connectors[one.connector] === half && one.label === spot.label,
+        );
+        if (at >= 0) expect(spot.holds, `${where}, cavity ${spot.label}`).toBe(signOf(rework, at));
+      }
     }
     expect(drawings.length, where).toBe(drawn);
     rework.apply(step);
   }
+}
+
+/** What is drawn in a cavity, by what is in it now. */
+function signOf(rework: Rework, place: number): string {
+  const { job } = rework;
+  if (job.places[place]?.blocked === true) return '';
+  if (rework.plug[place] != null) return 'plug';
+  const [end] = rework.endsOf(rework.seated[place] ?? -1);
+  if (end === undefined) return rework.hasContact(place) ? 'contact' : '';
+  return `wire ${colourPaint(job.wires[job.ends[end]?.wire ?? -1]?.colour?.codes[0])}`;
 }
 
 /** Both drawings flag the cavity, the one shows it where the words say, and the other is its mirror. */

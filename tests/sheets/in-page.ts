@@ -102,8 +102,13 @@ export interface StepInPage {
 /** A face as it is drawn, whatever its title says. */
 export interface DrawnFace {
   readonly width: number;
-  /** Every cavity with its label and its middle. */
-  readonly spots: readonly { readonly label: string; readonly x: number; readonly y: number }[];
+  /** Every cavity with its label, its middle and what is drawn in it: `wire` with its paint, `plug`, `contact` or nothing. */
+  readonly spots: readonly {
+    readonly label: string;
+    readonly x: number;
+    readonly y: number;
+    readonly holds: string;
+  }[];
   /** Labels of the cavities that are flagged. */
   readonly flagged: readonly string[];
 }
@@ -127,10 +132,17 @@ export const stepsInPage = `[...document.querySelectorAll('.step')].map((step) =
       const box = text.getBBox();
       return box.x >= x && box.x + box.width <= x + width && box.y >= y && box.y + box.height <= y + height;
     }).map((text) => text.textContent).join(' ');
+    const signs = [...face.querySelectorAll('.wire, .plug, .contact')].map((one) => {
+      const { x, y, width, height } = one.getBBox();
+      const paint = one.getAttribute('fill');
+      return { x: x + width / 2, y: y + height / 2, sign: one.classList[0] + (paint === null ? '' : ' ' + paint) };
+    });
+    const signIn = (box) => signs.filter(({ x, y }) =>
+      x > box.x && x < box.x + box.width && y > box.y && y < box.y + box.height).map(({ sign }) => sign).join(' ');
     return {
       width: face.viewBox.baseVal.width,
       spots: [...face.querySelectorAll('rect.cavity, rect.blocked')].map((one) => one.getBBox()).map((box) => (
-        { label: labelIn(box), x: box.x + box.width / 2, y: box.y + box.height / 2 })),
+        { label: labelIn(box), holds: signIn(box), x: box.x + box.width / 2, y: box.y + box.height / 2 })),
       flagged: [...face.querySelectorAll('.marked')].map((one) => labelIn(one.getBBox())),
     };
   }),
