@@ -381,5 +381,19 @@ describe('solveNetwork refuses', () => {
       'the reference names node 1 of 1',
     );
     expect(() => solveNetwork({ nodeCount: 0, reference: 0, elements: [] })).toThrow('at least one node');
+    for (const reference of [-1, 0.5, Number.NaN])
+      expect(() => solveNetwork({ nodeCount: 1, reference, elements: [] })).toThrow(
+        `the reference names node ${reference} of 1`,
+      );
   });
+});
+
+test('the reference only says where zero is, also between ideal sources', () => {
+  const elements = [battery(0, 1, 12), battery(1, 2, 6), resistor(2, 3, 10), resistor(3, 0, 20)];
+  const from0 = solved(4, elements, 0).volts;
+  for (const reference of [1, 2, 3]) {
+    const { volts } = solved(4, elements, reference);
+    for (const [node, volt] of volts.entries())
+      expect(volt).toBeCloseTo((from0[node] ?? Number.NaN) - (from0[reference] ?? Number.NaN), 9);
+  }
 });
