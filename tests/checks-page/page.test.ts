@@ -55,6 +55,8 @@ describe.skipIf(withoutBrowser)('the readings of a work instruction', () => {
       range: '200 ohm',
       leadZero: '0.2 ohm',
       person: 'A. Fitter',
+      wholeLimit: '1 ohm',
+      openLimit: '1 Mohm',
       struck: null,
     });
     expect(first.plugged).toContain('unplugged at both ends');

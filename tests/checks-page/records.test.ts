@@ -41,6 +41,31 @@ describe('an exported record given to diagnose', () => {
     expect(out()).toContain('build=early: single fault');
   });
 
+  it('names by a message what was read before the work was done, and uses it for nothing', async () => {
+    const given = JSON.parse(await record());
+    const [reading] = given.readings;
+    given.readings = [{ ...reading, group: 'found' }];
+    given.moments = [['found', 'as found']];
+    const { code, out } = await diagnose(JSON.stringify(given));
+    expect(code).toBe(0);
+    expect(out()).toContain(`Taken before the work was done, not used`);
+    expect(out()).toContain(`${reading.from} - ${reading.to} (line 2): open, as found`);
+    expect(out()).toContain('build=early: as designed');
+  });
+
+  it('taken by other limits is explained with a warning that names both', async () => {
+    const given = JSON.parse(await record());
+    const limits = (wholeLimit: string, openLimit: string): string =>
+      JSON.stringify({ ...given, readings: [{ ...given.readings[0], wholeLimit, openLimit }] });
+    const { code, err } = await diagnose(limits('2 ohm', '0.5 Mohm'));
+    expect(code).toBe(1);
+    expect(err()).toContain(
+      'line 2 was taken by other limits, at most 2 ohm whole and at least 0.5 Mohm open; here it is at most 1 ohm and at least 1 Mohm',
+    );
+    expect((await diagnose(limits('1 ohm', '1 Mohm'))).err()).toBe('');
+    expect((await diagnose(limits('1000 mohm', '1000 kohm'))).err()).toBe('');
+  });
+
   it('of another kit is refused', async () => {
     const { code, err } = await diagnose(await record({ kit: 'another' }));
     expect(code).toBe(2);

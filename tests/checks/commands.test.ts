@@ -187,7 +187,7 @@ describe('what was plugged', () => {
     const text = (await runInMemory(argv, { files })).out();
     expect(text).toContain('unplug first: L; else a load beside it reads low as well');
     const csv = (await runInMemory([...argv, '--csv'], { files })).out();
-    expect(csv).toContain(',in place,L,');
+    expect(csv).toContain(',in place,1 ohm,1 Mohm,L,');
     const data = JSON.parse((await runInMemory([...argv, '--json'], { files })).out());
     expect(data.variants[0].full.checks[0].unplugFirst).toEqual(['L']);
     // With the lamp pulled the same reading is evidence, and nothing is asked for.

@@ -7,7 +7,7 @@ import {
   mostExplanationsShown,
   mostPairsShown,
 } from '../src/checks/explanation-words.ts';
-import { readingsCsv } from '../src/checks/readings-csv.ts';
+import { type GroupMoment, readingsCsv } from '../src/checks/readings-csv.ts';
 import { standingReadings } from '../src/checks/work-record.ts';
 import { button, element } from './element.ts';
 import type { Engine } from './engine.ts';
@@ -19,7 +19,7 @@ export class DiagnosisPart {
   readonly #place: HTMLElement;
   readonly #head: PageHead;
   readonly #store: RecordStore;
-  readonly #group: string;
+  readonly #group: GroupMoment;
   readonly #engine: Engine;
   readonly #takeNext: (from: string, to: string) => void;
   readonly #bar = element('progress', { attributes: [['aria-label', 'pairs of faults tried']] });
@@ -29,13 +29,13 @@ export class DiagnosisPart {
     said: HTMLElement,
     head: PageHead,
     store: RecordStore,
-    group: string,
+    group: GroupMoment,
     engine: Engine,
     takeNext: (from: string, to: string) => void,
   ) {
     this.#place = element('section', {
       class: 'diagnosis',
-      id: `${group}-diagnosis`,
+      id: `${group.name}-diagnosis`,
       attributes: [['aria-live', 'polite']],
     });
     said.append(element('h4', {}, 'What the readings say'), this.#place);
@@ -49,13 +49,13 @@ export class DiagnosisPart {
   /** Shows what the readings that count say; nothing where they are as they were. */
   show(): void {
     const { record } = this.#store;
-    const csv = readingsCsv(record, this.#group);
+    const csv = readingsCsv(record, [this.#group]);
     const model = this.#head.checks.model;
     if (csv === this.#shown || model === null) return;
     this.#shown = csv;
-    this.#store.say(this.#group, null);
+    this.#store.say(this.#group.name, null);
     this.#place.dataset['busy'] = 'yes';
-    if (standingReadings(record, this.#group).length === 0) {
+    if (standingReadings(record, this.#group.name).length === 0) {
       this.#engine.stop();
       this.#tell(element('p', {}, 'Nothing is read yet.'));
       return;
@@ -64,7 +64,7 @@ export class DiagnosisPart {
       this.#engine.ask(
         {
           model,
-          group: this.#group,
+          group: this.#group.name,
           csv,
           options: { designRefuted: this.#head.refuted, ...(mostPairs === undefined ? {} : { mostPairs }) },
         },
@@ -90,7 +90,7 @@ export class DiagnosisPart {
     ask(0, (quick) => {
       this.#place.replaceChildren(this.#looking(), this.#found(quick));
       ask(undefined, (whole) => {
-        this.#store.say(this.#group, whole);
+        this.#store.say(this.#group.name, whole);
         this.#tell(this.#found(whole));
       });
     });
@@ -122,7 +122,7 @@ export class DiagnosisPart {
     this.#place.dataset['busy'] = 'no';
   }
 
-  #explained({ report, readsAs }: GroupExplanation): readonly HTMLElement[] {
+  #explained({ report, readsAs, otherLimits }: GroupExplanation): readonly HTMLElement[] {
     const { next, groups, result } = report;
     const line = (text: string): HTMLElement => element('p', {}, text);
     const told: HTMLElement[] = [element('p', { class: 'result' }, resultWords(report))];
@@ -171,7 +171,7 @@ export class DiagnosisPart {
             `The reading that tells most now: ${next.from} to ${next.to}: ${answersInWords(next.answers)}.`,
           ),
           button('Take this reading', () => this.#takeNext(next.from, next.to), {
-            id: `${this.#group}-next`,
+            id: `${this.#group.name}-next`,
           }),
         ),
       );
@@ -193,6 +193,7 @@ export class DiagnosisPart {
       ),
     );
     told.push(...section('Between the limits, to be looked into:', report.between));
+    told.push(...section('Judged anew by the limits of this sheet:', otherLimits));
     told.push(...section('Not read:', report.unanswered));
     told.push(...section('Cannot be read as things are plugged:', report.unreachable));
     told.push(

@@ -1,3 +1,4 @@
+import { writtenLimits } from '@loomproof/verify';
 import { groupState, isOf, type PageCheck } from '../src/checks/group-state.ts';
 import { judgeReading } from '../src/checks/judge-reading.ts';
 import type { PageGroup } from '../src/checks/work-checks.ts';
@@ -45,7 +46,7 @@ export class ReadingsGroup {
     this.#diagnosis =
       said === null || !isExplained
         ? null
-        : new DiagnosisPart(said, head, store, group.name, new Engine(source), (from, to) =>
+        : new DiagnosisPart(said, head, store, group, new Engine(source), (from, to) =>
             this.#takePair(from, to),
           );
     if (said !== null && group.name !== 'found' && head.checks.model === null)
@@ -205,6 +206,7 @@ export class ReadingsGroup {
         ...record.readings,
         {
           ...record.meter,
+          ...writtenLimits(this.#head.checks.bands),
           group,
           round: roundOf(record, group),
           from,

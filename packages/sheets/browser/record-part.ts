@@ -28,10 +28,10 @@ export function recordPart(head: PageHead, store: RecordStore): void {
     const columns = ['kit', 'revision', 'variant', 'digest', 'step', 'answer', 'note', 'time'];
     saveFile(`${head.file}-record.csv`, 'text/csv', csvText([columns, ...rows]));
   });
-  const exports = head.checks.groups.map(({ name, title }) =>
+  const exports = head.checks.groups.map(({ name, title, moment }) =>
     button(
       `Export: ${title.slice(0, 1).toLowerCase()}${title.slice(1)} (CSV)`,
-      () => saveFile(`${head.file}-${name}.csv`, 'text/csv', readingsCsv(store.record, name)),
+      () => saveFile(`${head.file}-${name}.csv`, 'text/csv', readingsCsv(store.record, [{ name, moment }])),
       { id: `export-${name}` },
     ),
   );

@@ -41,8 +41,9 @@ export class RecordStore {
 
   /** The record as a file, with what its readings say as far as it is known. */
   exported(): string {
-    const { whole } = this.#head.checks;
-    return `${JSON.stringify({ ...this.#record, whole, said: [...this.#said] }, null, 2)}\n`;
+    const { whole, groups } = this.#head.checks;
+    const moments = groups.map(({ name, moment }) => [name, moment]);
+    return `${JSON.stringify({ ...this.#record, whole, moments, said: [...this.#said] }, null, 2)}\n`;
   }
 
   /** Calls back now and after each change. */

@@ -15,6 +15,7 @@ export type { ResultClass } from './diagnose/classify.ts';
 export { type Diagnosis, diagnose, diagnosisWork } from './diagnose/diagnose.ts';
 export { type DiagnosisReport, diagnosisReport, type ExplanationWords } from './diagnose/diagnosis-report.ts';
 export type { Explanation } from './diagnose/hypothesis.ts';
+export { otherLimits } from './diagnose/other-limits.ts';
 export {
   type HarnessCandidate,
   type RankedCandidate,
@@ -57,3 +58,4 @@ export { type Bands, defaultBands, type Outcome, outcomeOf } from './readings/ba
 export { type Asked, expectedText, fitsExpected, isOhmRange } from './readings/expected.ts';
 export { parseOhms } from './readings/parse-ohms.ts';
 export { type Stage, stageNames } from './readings/stage.ts';
+export { type WrittenLimits, writtenLimits } from './readings/written-limits.ts';

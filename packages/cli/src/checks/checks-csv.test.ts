@@ -24,11 +24,17 @@ it('writes each check as a row that a spreadsheet takes for no formula and `diag
   const text = checksCsv(checklist, 'full');
   const [head, first] = text.split('\r\n');
   expect(head).toBe(
-    'number,from,to,expected,reading,lead zero,instrument,range,person,time,plugged,stage,unplug first,proof,where from,where to',
+    'number,from,to,expected,reading,lead zero,instrument,range,person,time,plugged,stage,whole limit,open limit,unplug first,proof,where from,where to',
   );
-  expect(first).toBe(`1,'-S1,S2,"whole, at most 1 ohm",,,,,,,,in place without SPARE,,,,`);
+  expect(first).toBe(`1,'-S1,S2,"whole, at most 1 ohm",,,,,,,,in place without SPARE,1 ohm,1 Mohm,,,,`);
   const { value } = readReadings({ name: 'list', text });
   expect(value).toMatchObject([
-    { from: '-S1', to: 'S2', value: { is: 'not done' }, stage: { stage: 'in place', unplugged: ['SPARE'] } },
+    {
+      from: '-S1',
+      to: 'S2',
+      value: { is: 'not done' },
+      stage: { stage: 'in place', unplugged: ['SPARE'] },
+      limits: { wholeLimit: '1 ohm', openLimit: '1 Mohm' },
+    },
   ]);
 });

@@ -1,5 +1,5 @@
 import { checkRows, csvText, stageColumn } from '@loomproof/sheets';
-import type { Checklist } from '@loomproof/verify';
+import { type Checklist, writtenLimits } from '@loomproof/verify';
 
 const head = [
   'number',
@@ -14,6 +14,8 @@ const head = [
   'time',
   'plugged',
   'stage',
+  'whole limit',
+  'open limit',
   'unplug first',
   'proof',
   'where from',
@@ -25,6 +27,7 @@ const head = [
  */
 export function checksCsv(checklist: Checklist, list: 'short' | 'full'): string {
   const stage = stageColumn(checklist.table.stage, checklist.table.world.job);
+  const { wholeLimit, openLimit } = writtenLimits(checklist.table.bands);
   const lines = checkRows(checklist, list).map((row) => [
     String(row.number),
     row.from,
@@ -38,6 +41,8 @@ export function checksCsv(checklist: Checklist, list: 'short' | 'full'): string 
     '',
     '',
     stage,
+    wholeLimit,
+    openLimit,
     row.unplugFirst.join(', '),
     row.proof,
     row.whereFrom,

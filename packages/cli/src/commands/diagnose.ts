@@ -4,6 +4,7 @@ import {
   diagnosisReport,
   diagnosisWork,
   type HarnessCandidate,
+  otherLimits,
   proveKit,
   rankCandidatesWork,
   readReadings,
@@ -65,6 +66,14 @@ export async function diagnose(
     ...rows.diagnostics,
     ...(stages?.diagnostics ?? []),
     ...bands.diagnostics,
+    ...otherLimits(rows.value ?? [], bands.value).map((message) =>
+      makeDiagnostic({
+        code: 'readings',
+        severity: 'warning',
+        message,
+        help: 'give the limits of the readings by `--whole` and `--open`, or read again',
+      }),
+    ),
   ];
   if (
     main.kit === null ||

@@ -64,6 +64,10 @@ export function diagnosisText(
     );
   for (const one of report.powered)
     lines.push(`Read with power on, not used, since an ohmmeter shows nonsense then: ${one}`);
+  for (const one of report.early)
+    lines.push(
+      `Taken before the work was done, not used, since what is wrong now may have come later: ${one}`,
+    );
   if (report.added.length > 0)
     lines.push('As-found addition: with these joins added to the design all would fit:');
   for (const one of report.added) lines.push(`  - ${one}`);

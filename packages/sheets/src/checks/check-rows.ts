@@ -8,6 +8,7 @@ import {
   type FaultTable,
   isOhmRange,
   type ProbeProof,
+  writtenLimits,
 } from '@loomproof/verify';
 
 /** One line of a sheet. */
@@ -73,12 +74,13 @@ function proofWords(proof: ProbeProof | null, name: (point: number) => string): 
 }
 
 /** What a reading has to be, with its limit. */
-export function expectedWords(expected: Asked, { wholeOhm, openOhm }: Bands): string {
+export function expectedWords(expected: Asked, bands: Bands): string {
   if (isOhmRange(expected))
-    return expected.lowOhm > wholeOhm
+    return expected.lowOhm > bands.wholeOhm
       ? expectedText(expected)
       : `between whole and open, through a diode: ${expectedText(expected)}, in a range that makes it conduct`;
-  return expected === 'whole' ? `whole, at most ${wholeOhm} ohm` : `open, at least ${openOhm / 1e6} Mohm`;
+  const { wholeLimit, openLimit } = writtenLimits(bands);
+  return expected === 'whole' ? `whole, at most ${wholeLimit}` : `open, at least ${openLimit}`;
 }
 
 /** Where a place is on its connector, in words from one side; nothing where the kit file does not say. */

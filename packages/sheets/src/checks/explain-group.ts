@@ -3,6 +3,7 @@ import {
   diagnosisReport,
   diagnosisWork,
   type LongWork,
+  otherLimits,
   rankCandidatesWork,
   readReadings,
 } from '@loomproof/verify';
@@ -13,6 +14,8 @@ export interface GroupExplanation {
   readonly report: DiagnosisReport;
   /** Another variant that every reading fits while some speak against this one, or null. */
   readonly readsAs: string | null;
+  /** Sentences about readings that were taken by other limits. */
+  readonly otherLimits: readonly string[];
 }
 
 /** How a group is explained. */
@@ -30,12 +33,14 @@ export interface ExplainOptions {
  * @returns null where the text is not a table of readings, which the page never makes
  */
 export function* explainGroup(
-  { own, others, bands }: GroupModel,
+  { own, others, bands, moment }: GroupModel,
   csv: string,
   { mostPairs, designRefuted }: ExplainOptions,
 ): LongWork<GroupExplanation | null> {
-  const { value: rows } = readReadings({ name: 'readings', text: csv });
-  if (rows === null) return null;
+  const { value } = readReadings({ name: 'readings', text: csv });
+  if (value === null) return null;
+  // Its model is the harness as it is at that moment.
+  const rows = value.map((row) => (row.moment === moment ? { ...row, moment: '' } : row));
   const ranked = yield* rankCandidatesWork([own, ...others], rows, { stage: { is: 'unplugged' }, bands });
   const mine = ranked.find(({ candidate }) => candidate === own);
   const [best] = ranked;
@@ -48,6 +53,7 @@ export function* explainGroup(
   const isOther = best.against + best.unknown === 0 && mine.against + mine.unknown > 0;
   return {
     report: diagnosisReport(mine, diagnosis, designRefuted, ranked),
+    otherLimits: otherLimits(rows, bands),
     readsAs: isOther ? best.candidate.variant : null,
   };
 }

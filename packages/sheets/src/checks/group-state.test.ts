@@ -38,6 +38,8 @@ const taken = (
   leadZero: '',
   person: '',
   plugged: '',
+  wholeLimit: '1 ohm',
+  openLimit: '1 Mohm',
   ...more,
 });
 

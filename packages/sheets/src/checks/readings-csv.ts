@@ -19,15 +19,27 @@ const columns = [
   'variant',
   'digest',
   'stage',
+  'whole limit',
+  'open limit',
+  'moment',
 ];
 
+/** A group of readings of a record, and when it is taken, such as `before step 7`; empty for the whole work. */
+export interface GroupMoment {
+  readonly name: string;
+  readonly moment: string;
+}
+
 /**
- * The readings of a group that count, as CSV that `diagnose` reads: its diagnosis is the one of the page, since the page
+ * The readings of groups that count, as CSV that `diagnose` reads: its diagnosis is the one of the page, since the page
  * explains this very text.
  */
-export function readingsCsv(record: WorkRecord, group: string): string {
+export function readingsCsv(record: WorkRecord, groups: readonly GroupMoment[]): string {
   const { kit, revision, variant, digest, stage } = record;
-  const rows = standingReadings(record, group).map((one) => [
+  const all = groups.flatMap(({ name, moment }) =>
+    standingReadings(record, name).map((one) => ({ one, moment })),
+  );
+  const rows = all.map(({ one, moment }) => [
     one.from,
     one.to,
     one.reading,
@@ -45,6 +57,9 @@ export function readingsCsv(record: WorkRecord, group: string): string {
     variant,
     digest,
     stage,
+    one.wholeLimit,
+    one.openLimit,
+    moment,
   ]);
   return csvText([columns, ...rows]);
 }

@@ -4,7 +4,7 @@ import { type RecordHead, readRecord } from './work-record.ts';
 
 /** The readings of an exported record, and what they belong to. */
 export interface RecordReadings extends RecordHead {
-  /** The readings of the whole work that count, as the page exports them on their own. */
+  /** The readings that count, as the page exports them: of the whole work first, then those taken before it was done. */
   readonly readings: Source;
 }
 
@@ -44,11 +44,23 @@ export function recordReadings(source: Source): {
   });
   if (kit == null || revision == null || variant == null || digest == null || stage == null || whole == null)
     return refused;
+  const moments = new Map(
+    (Array.isArray(fields.get('moments')) ? (fields.get('moments') as unknown[]) : []).flatMap((pair) => {
+      const [name, moment] = Array.isArray(pair) ? (pair as unknown[]) : [];
+      return typeof name === 'string' && typeof moment === 'string' ? [[name, moment] as const] : [];
+    }),
+  );
   const head = { kit, revision, variant, digest, stage };
   const record = readRecord(JSON.stringify(given), head);
   if (record === null) return refused;
+  // Groups that the record does not tell when they were taken are none of the whole work all the same.
+  const others = [...new Set(record.readings.map(({ group }) => group))].filter((one) => one !== whole);
+  const groups = [
+    { name: whole, moment: '' },
+    ...others.map((name) => ({ name, moment: moments.get(name) || `for ${name}` })),
+  ];
   return {
-    value: { ...head, readings: { name: source.name, text: readingsCsv(record, whole) } },
+    value: { ...head, readings: { name: source.name, text: readingsCsv(record, groups) } },
     diagnostics: [],
   };
 }

@@ -28,6 +28,7 @@ export interface WorkChecksOptions {
 /** A group of readings of a work instruction. */
 export interface CheckGroup {
   readonly name: string;
+  readonly moment: string;
   readonly title: string;
   /** The index of the step before which it stands. */
   readonly before: number;
@@ -49,6 +50,8 @@ export interface Look {
 /** What the script of a page needs of a group. */
 export interface PageGroup {
   readonly name: string;
+  /** When its readings are taken; empty where the whole work is done. */
+  readonly moment: string;
   readonly title: string;
   readonly locks: readonly number[];
   readonly checks: readonly PageCheck[];
@@ -59,6 +62,8 @@ export interface PageGroup {
 /** What the engine in a page explains the readings of a group by. */
 export interface GroupModel {
   readonly own: HarnessCandidate;
+  /** When the readings that it explains are taken. */
+  readonly moment: string;
   readonly bands: Bands;
   /** The other variants, for a label that says another one. */
   readonly others: readonly HarnessCandidate[];
@@ -140,6 +145,7 @@ export function workChecks(
       if (found.length > 0 || told.length > 0)
         groups.push({
           name: 'found',
+          moment: 'as found',
           title: 'Readings of the machine as found',
           before: firstChange(kinds),
           locks: [],
@@ -148,14 +154,17 @@ export function workChecks(
           looks: [],
         });
     }
+    const moment = isLast ? '' : `before step ${job.steps[locks[0] ?? done]?.number ?? 0}`;
     models.set(group, {
       own: { ...candidate(then, name), otherWork },
+      moment,
       bands,
       others: isLast ? [...others].map(([other, one]) => candidate(one, other)) : [],
     });
     const faults = table.list.faults;
     groups.push({
       name: group,
+      moment,
       title: isLast ? 'Readings before power' : 'Readings before power comes back for now',
       before: done,
       locks: locks.map((at) => job.steps[at]?.number ?? 0),
@@ -180,8 +189,9 @@ export function workChecks(
       bands,
       points,
       whole: moments[moments.length - 1]?.group ?? '',
-      groups: groups.map(({ name: called, title, locks, checks, looks }) => ({
+      groups: groups.map(({ name: called, moment, title, locks, checks, looks }) => ({
         name: called,
+        moment,
         title,
         locks,
         checks,

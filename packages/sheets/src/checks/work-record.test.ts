@@ -28,6 +28,8 @@ const reading = (more: Partial<TakenReading>): TakenReading => ({
   leadZero: '',
   person: 'A',
   plugged: 'nothing',
+  wholeLimit: '1 ohm',
+  openLimit: '1 Mohm',
   ...more,
 });
 
@@ -73,19 +75,27 @@ describe('the record of a work instruction', () => {
   });
 
   it('gives its readings as the table that diagnose reads, from the page and from the exported file', () => {
-    const csv = readingsCsv(record, 'power-1');
+    const csv = readingsCsv(record, [{ name: 'power-1', moment: '' }]);
     expect(csv.split('\r\n').slice(0, 2)).toEqual([
-      'from,to,reading,lead zero,instrument,range,person,time,plugged,probes proved,note,round,kit,revision,variant,digest,stage',
-      'K1:1,K2:1,0.2 ohm,,meter,auto,A,2026-01-02T03:04:05.000Z,nothing,,,2,beacon,B,only,ab12,unplugged',
+      'from,to,reading,lead zero,instrument,range,person,time,plugged,probes proved,note,round,kit,revision,variant,digest,stage,whole limit,open limit,moment',
+      'K1:1,K2:1,0.2 ohm,,meter,auto,A,2026-01-02T03:04:05.000Z,nothing,,,2,beacon,B,only,ab12,unplugged,1 ohm,1 Mohm,',
     ]);
     const exported = { name: 'r.json', text: JSON.stringify({ ...record, whole: 'power-1' }) };
-    expect(recordReadings(exported).value?.readings.text).toBe(csv);
+    const given = recordReadings(exported).value?.readings.text ?? '';
+    expect(given.startsWith(csv)).toBe(true);
+    // What was read at another moment follows, and says so.
+    const others = given.slice(csv.length).split('\r\n');
+    expect(others.filter((one) => one !== '')).toEqual([
+      'K1:1,K2:1,open,,meter,auto,A,2026-01-02T03:04:05.000Z,nothing,,,1,beacon,B,only,ab12,unplugged,1 ohm,1 Mohm,for found',
+    ]);
+    const told = JSON.stringify({ ...record, whole: 'power-1', moments: [['found', 'as found']] });
+    expect(recordReadings({ name: 'r.json', text: told }).value?.readings.text).toContain('1 Mohm,as found');
   });
 
   it('gives addresses that look like formulas to a spreadsheet, and diagnose takes them for what they are', () => {
     const text = readingsCsv(
       { ...record, readings: [reading({ round: 2, from: '-X1:2', to: '=A1+B2:3' })] },
-      'power-1',
+      [{ name: 'power-1', moment: '' }],
     );
     expect(text).toContain("\r\n'-X1:2,'=A1+B2:3,");
     expect(readReadings({ name: 'r.csv', text }).value).toMatchObject([{ from: '-X1:2', to: '=A1+B2:3' }]);

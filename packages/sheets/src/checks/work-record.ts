@@ -1,3 +1,5 @@
+import type { WrittenLimits } from '@loomproof/verify';
+
 /** What a record belongs to: it is of no use for anything else. */
 export interface RecordHead {
   readonly kit: string;
@@ -33,8 +35,8 @@ export interface MeterNotes {
   readonly plugged: string;
 }
 
-/** A reading as taken. Nothing is ever taken out of a record: a reading may be struck out, with the reason. */
-export interface TakenReading extends MeterNotes {
+/** A reading as taken, with the limits by which it was judged. Nothing is ever taken out of a record: a reading may be struck out, with the reason. */
+export interface TakenReading extends MeterNotes, WrittenLimits {
   /** The group of checks for which it was taken. */
   readonly group: string;
   /** Readings taken before something was repaired are of an earlier round, and are not used. */
@@ -160,6 +162,8 @@ function readTaken(given: unknown): readonly TakenReading[] {
   return [
     {
       ...readNotes(one),
+      wholeLimit: textOf(one.get('wholeLimit')),
+      openLimit: textOf(one.get('openLimit')),
       group: textOf(one.get('group')),
       round,
       from: textOf(one.get('from')),

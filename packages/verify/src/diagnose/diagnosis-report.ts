@@ -4,6 +4,7 @@ import { classifyDiagnosis, mattersOf, type ResultClass } from './classify.ts';
 import type { Diagnosis } from './diagnose.ts';
 import type { Explanation } from './hypothesis.ts';
 import type { RankedCandidate } from './rank-candidates.ts';
+import type { WrittenReading } from './read-readings.ts';
 import type { Reading } from './reading.ts';
 
 /** A diagnosis with every point and fault in words, for text and JSON alike. */
@@ -33,6 +34,8 @@ export interface DiagnosisReport {
   readonly unreachable: readonly string[];
   /** Read with power on, and not used. */
   readonly powered: readonly string[];
+  /** Taken before the work was done, with what was read, and not used. */
+  readonly early: readonly string[];
   /** Joins that, added to the design, would explain everything; another revision that has one is named with it. */
   readonly added: readonly string[];
   /** Whose matter it may be, each with how many of the explanations with the fewest faults say so. */
@@ -94,11 +97,16 @@ export function diagnosisReport(
     additions: placed.unknown.map((one) => ({ reading: row(one.row), name: one.name, near: one.near })),
     unreachable: placed.unreachable.map((one) => row(one.row)),
     powered: placed.powered.map(row),
+    early: placed.early.map((one) => `${row(one)}: ${valueWords(one)}, ${one.moment}`),
     added: diagnosis.added.map((one) => `${reading(one)}${ownedBy(table, one, others)}`),
     matters: mattersOf(diagnosis, { designRefuted, addition }),
     notChecked: diagnosis.notChecked.map((one) => one.words),
     allPairsTried: diagnosis.allPairsTried,
   };
+}
+
+function valueWords({ value }: WrittenReading): string {
+  return value.is === 'ohm' ? ohmText(value.ohm) : value.is;
 }
 
 function ownedBy(table: FaultTable, { a, b }: Reading, others: readonly RankedCandidate[]): string {

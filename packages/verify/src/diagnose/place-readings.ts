@@ -20,6 +20,8 @@ export interface PlacedReadings {
   readonly unreachable: readonly { readonly row: WrittenReading; readonly name: string }[];
   /** Rows that were read with power on, of which no ohm can be believed. */
   readonly powered: readonly WrittenReading[];
+  /** Rows taken before the work was done: what is wrong now may have come later, so that they exclude nothing. */
+  readonly early: readonly WrittenReading[];
 }
 
 /**
@@ -41,9 +43,14 @@ export function placeReadings(
   const unknown: { row: WrittenReading; name: string; near: string | null }[] = [];
   const unreachable: { row: WrittenReading; name: string }[] = [];
   const powered: WrittenReading[] = [];
+  const early: WrittenReading[] = [];
   const tables = new Map<string, FaultTable>();
   const pointsOf = new Map<FaultTable, ReadonlyMap<string, number>>();
   for (const row of rows) {
+    if (row.moment !== '') {
+      early.push(row);
+      continue;
+    }
     if (row.stage.is === 'powered') {
       powered.push(row);
       continue;
@@ -70,7 +77,7 @@ export function placeReadings(
     } else if (row.value.is === 'open') readings.push({ a, b, outcome: 'open', line: row.line, ...of });
     else unanswered.push(row);
   }
-  return { readings, unanswered, unknown, unreachable, powered };
+  return { readings, unanswered, unknown, unreachable, powered, early };
 }
 
 function tableFor(

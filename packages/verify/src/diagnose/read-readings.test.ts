@@ -4,7 +4,20 @@ import { readReadings } from './read-readings.ts';
 const read = (text: string) => readReadings({ name: 'r.csv', text });
 const complaints = (text: string): readonly string[] => read(text).diagnostics.map((one) => one.message);
 
+/** What a row has that says nothing of it. */
+const unsaid = { stage: { is: 'as asked' }, limits: { wholeLimit: '', openLimit: '' }, moment: '' };
+
 describe('readReadings', () => {
+  it('takes the limits by which a row was judged, and when it was taken', () => {
+    const { value } = read(
+      'from,to,reading,whole limit,open limit,moment\nA,B,open,2 ohm,500 kohm,before step 7\n',
+    );
+    expect(value).toMatchObject([
+      { limits: { wholeLimit: '2 ohm', openLimit: '500 kohm' }, moment: 'before step 7' },
+    ]);
+    expect(complaints('from,to,reading,whole limit\nA,B,open,few\n')).toEqual(['`few` is no limit']);
+  });
+
   it.each([
     ['0.3 ohm', { is: 'ohm', ohm: 0.3 }],
     ['4.7 kohm', { is: 'ohm', ohm: 4700 }],
@@ -20,7 +33,7 @@ describe('readReadings', () => {
     ['not reachable', { is: 'not reachable' }],
   ])('`%s` is a reading', (text, value) => {
     const { value: rows } = read(`from,to,reading\nA,B,${text}\n`);
-    expect(rows).toEqual([{ from: 'A', to: 'B', value, stage: { is: 'as asked' }, line: 2 }]);
+    expect(rows).toEqual([{ from: 'A', to: 'B', value, ...unsaid, line: 2 }]);
   });
 
   it.each([
@@ -44,8 +57,8 @@ describe('readReadings', () => {
   it('takes columns by name in any order, quotes, a byte order mark and empty rows', () => {
     const text = '\ufeffReading,note,TO,From\r\n0.1 ohm,"a ""b"", c",B,A\r\n,,,\r\nOL,,D,"C"';
     expect(read(text).value).toEqual([
-      { from: 'A', to: 'B', value: { is: 'ohm', ohm: 0.1 }, stage: { is: 'as asked' }, line: 2 },
-      { from: 'C', to: 'D', value: { is: 'open' }, stage: { is: 'as asked' }, line: 4 },
+      { from: 'A', to: 'B', value: { is: 'ohm', ohm: 0.1 }, ...unsaid, line: 2 },
+      { from: 'C', to: 'D', value: { is: 'open' }, ...unsaid, line: 4 },
     ]);
   });
 

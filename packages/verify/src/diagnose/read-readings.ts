@@ -1,6 +1,7 @@
 import { type Diagnostic, makeDiagnostic, type Source } from '@loomproof/netlist';
 import { parseOhms } from '../readings/parse-ohms.ts';
 import { type Stage, stageNames } from '../readings/stage.ts';
+import type { WrittenLimits } from '../readings/written-limits.ts';
 
 /** What a person wrote for one reading: ohms, or why there are none. */
 type WrittenValue =
@@ -21,6 +22,10 @@ export interface WrittenReading {
   readonly to: string;
   readonly value: WrittenValue;
   readonly stage: WrittenStage;
+  /** By what it was judged when it was taken; empty where the row does not say. */
+  readonly limits: WrittenLimits;
+  /** When it was taken, such as `before step 7`; empty for the whole work. */
+  readonly moment: string;
   readonly line: number;
 }
 
@@ -33,7 +38,8 @@ const mostRows = 20_000;
 /**
  * Reads a table of readings: CSV with the columns `from` (the probe that the meter makes positive), `to` and `reading`,
  * and where given `lead zero` (ohms that the leads alone read, taken off each reading) and `stage` (`bench`, `unplugged`,
- * `in place`, `in place without K1, K2`, or `powered`; empty where it is the one that is asked for). Other columns
+ * `in place`, `in place without K1, K2`, or `powered`; empty where it is the one that is asked for), `whole limit` and
+ * `open limit` (by which the reading was judged when it was taken) and `moment` (empty for the whole work). Other columns
  * (instrument, range, person, time, plugged) are for the record. A reading is `0.3 ohm`, `4.7 kohm`, `2 Mohm`, `> 20 Mohm`, `open`, `OL`, `not done` or `not reachable`;
  * the same pair may stand in several rows.
  */
@@ -47,9 +53,16 @@ export function readReadings(source: Source): {
   };
   const rows = csvRows(source.text);
   const head = rows[0]?.cells.map((cell) => cell.trim().toLowerCase()) ?? [];
-  const [from, to, reading, zero, stage] = ['from', 'to', 'reading', 'lead zero', 'stage'].map((name) =>
-    head.indexOf(name),
-  );
+  const [from, to, reading, zero, stage, whole, open, moment] = [
+    'from',
+    'to',
+    'reading',
+    'lead zero',
+    'stage',
+    'whole limit',
+    'open limit',
+    'moment',
+  ].map((name) => head.indexOf(name));
   if (from === undefined || to === undefined || reading === undefined || Math.min(from, to, reading) < 0) {
     complain(
       'the first row does not name the columns `from`, `to` and `reading`',
@@ -87,7 +100,27 @@ export function readReadings(source: Source): {
       complain(`\`${said}\` is not what can be plugged`, start, end, help);
       continue;
     }
-    value.push({ from: names[0] ?? '', to: names[1] ?? '', value: written, stage: taken, line: index + 1 });
+    const cell = (column: number | undefined): string => (cells[column ?? -1] ?? '').trim();
+    const limits = { wholeLimit: cell(whole), openLimit: cell(open) };
+    const wrong = [limits.wholeLimit, limits.openLimit].find((one) => one !== '' && parseOhms(one) === null);
+    if (wrong !== undefined) {
+      complain(
+        `\`${wrong}\` is no limit`,
+        start,
+        end,
+        'write ohms with their unit, such as `1 ohm` or `1 Mohm`',
+      );
+      continue;
+    }
+    value.push({
+      from: names[0] ?? '',
+      to: names[1] ?? '',
+      value: written,
+      stage: taken,
+      limits,
+      moment: cell(moment),
+      line: index + 1,
+    });
   }
   return { value: diagnostics.length > 0 ? null : value, diagnostics };
 }
