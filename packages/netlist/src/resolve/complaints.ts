@@ -22,7 +22,7 @@ export class Complaints {
   }
 
   get failed(): boolean {
-    return this.diagnostics.some((one) => one.severity === 'error');
+    return this.diagnostics.length > 0;
   }
 }
 

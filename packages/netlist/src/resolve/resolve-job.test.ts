@@ -45,6 +45,13 @@ describe('resolveJob', () => {
     ]);
   });
 
+  it('complains of an electrical length that is none', () => {
+    const head = (length: string): string =>
+      `electrical: { limits: own, own limits: { source: a sheet, lead to protector: ${length} } }\n`;
+    expect(jobOf(kit(head('180 mm'))).electrical.own?.leadMm).toBe(180);
+    expect(pointedComplaintsOf(kit(head('x mm')))).toEqual([expect.stringMatching(/^length "x mm": ./)]);
+  });
+
   it('complains of everything at once', () => {
     const wrong = kit('rules: zzz\n', '{ do: fasten, wire: zzz }')
       .replace('cavities: 1..2', 'cavities: 2..1')
