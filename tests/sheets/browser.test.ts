@@ -20,6 +20,7 @@ import {
   crowdedFaces,
   crowdedStrands,
   type DrawnFace,
+  facesInPage,
   markedInView,
   noStorage,
   overflowIn,
@@ -90,6 +91,7 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
     async (kit) => {
       const { files, kit: model } = made.get(kit) ?? { files: new Map<string, string>(), kit: null };
       const instructions = [...files.keys()].filter((name) => name.endsWith('-work.html'));
+      const stems = instructions.map((name) => name.replace('-work.html', ''));
       const names = [...files.keys()].filter((name) => name.endsWith('.html'));
       expect(names.length).toBeGreaterThan(4);
       const page = await context.newPage();
@@ -111,6 +113,9 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
         const job = model?.variants[instructions.indexOf(name)]?.job;
         if (job !== undefined)
           expectSteps(await page.evaluate<readonly StepInPage[]>(stepsInPage), job, name);
+        const variant = model?.variants[stems.indexOf(name.replace('-circuits.html', ''))];
+        if (name.endsWith('-circuits.html') && variant !== undefined)
+          expectTouched(await page.evaluate<readonly DrawnFace[]>(facesInPage), variant.job, name);
       }
       expect(heard).toEqual([]);
       await page.close();
@@ -495,6 +500,38 @@ function expectSteps(shown: readonly StepInPage[], job: Job, name: string): void
     expect(drawings.length, where).toBe(drawn);
     rework.apply(step);
   }
+}
+
+/** The faces of the circuits: each cavity that a step touches is flagged with the first such step, as it is after the work. */
+function expectTouched(drawings: readonly DrawnFace[], job: Job, name: string): void {
+  const after = new Rework(job);
+  const first = new Map<string, string>();
+  for (const step of job.steps) {
+    for (const { place } of placesOfStep(after, step.action)) {
+      const address = job.places[place]?.address ?? '';
+      if (!first.has(address)) first.set(address, String(step.number));
+    }
+    after.apply(step);
+  }
+  const found = new Map<string, string>();
+  for (const { title, spots, flagged, flags } of drawings) {
+    const [, half = '', side = ''] = /^(.*) from its (wire|mating) side$/.exec(title) ?? [];
+    for (const [index, label] of flagged.entries()) found.set(`${half}:${label} ${side}`, flags[index] ?? '');
+    if (side !== 'wire') continue;
+    for (const { label, holds } of spots) {
+      const at = job.places.findIndex(({ address }) => address === `${half}:${label}`);
+      if (at >= 0) expect(holds, `${name}, ${half}:${label}`).toBe(signOf(after, at));
+    }
+  }
+  const meant = [...first].filter(([address]) => {
+    const place = job.places.find((one) => one.address === address);
+    return job.connectors[place?.connector ?? -1]?.face != null;
+  });
+  expect([...found].sort(), name).toEqual(
+    meant
+      .flatMap(([address, number]) => ['wire', 'mating'].map((side) => [`${address} ${side}`, number]))
+      .sort(),
+  );
 }
 
 /** What is drawn in a cavity, by what is in it now. */

@@ -109,24 +109,14 @@ export interface DrawnFace {
     readonly y: number;
     readonly holds: string;
   }[];
-  /** Labels of the cavities that are flagged. */
+  /** Labels of the cavities that are flagged, and what stands on each flag. */
   readonly flagged: readonly string[];
+  readonly flags: readonly string[];
+  readonly title: string;
 }
 
-/** Every step of a work instruction with the places that it tells, in order. */
-export const stepsInPage = `[...document.querySelectorAll('.step')].map((step) => ({
-  number: Number(step.dataset.step),
-  order: step.querySelector('.order').textContent.replace(/^\\d+ ?/, ''),
-  places: [...step.querySelectorAll('.place')].map((place) => {
-    const address = place.querySelector('b').textContent;
-    const [away, ...words] = place.textContent.slice(address.length).split(': ');
-    return {
-      address,
-      away: away.replace(/[.] *$/, '').replace(/^, /, ''),
-      words: words.join(': ').replace(/[.]$/, ''),
-    };
-  }),
-  drawings: [...step.querySelectorAll('svg.face')].map((face) => {
+/** What a face shows, read from the drawing itself. */
+const drawnFace = `(face) => {
     const texts = [...face.querySelectorAll('text:not(.flag-text)')];
     const labelIn = ({ x, y, width, height }) => texts.filter((text) => {
       const box = text.getBBox();
@@ -144,6 +134,26 @@ export const stepsInPage = `[...document.querySelectorAll('.step')].map((step) =
       spots: [...face.querySelectorAll('rect.cavity, rect.blocked')].map((one) => one.getBBox()).map((box) => (
         { label: labelIn(box), holds: signIn(box), x: box.x + box.width / 2, y: box.y + box.height / 2 })),
       flagged: [...face.querySelectorAll('.marked')].map((one) => labelIn(one.getBBox())),
+      flags: [...face.querySelectorAll('.flag-text')].map((text) => text.textContent),
+      title: face.getAttribute('aria-label'),
+    };
+  }`;
+
+/** Every face of a document. */
+export const facesInPage = `[...document.querySelectorAll('svg.face')].map(${drawnFace})`;
+
+/** Every step of a work instruction with the places that it tells, in order. */
+export const stepsInPage = `[...document.querySelectorAll('.step')].map((step) => ({
+  number: Number(step.dataset.step),
+  order: step.querySelector('.order').textContent.replace(/^\\d+ ?/, ''),
+  places: [...step.querySelectorAll('.place')].map((place) => {
+    const address = place.querySelector('b').textContent;
+    const [away, ...words] = place.textContent.slice(address.length).split(': ');
+    return {
+      address,
+      away: away.replace(/[.] *$/, '').replace(/^, /, ''),
+      words: words.join(': ').replace(/[.]$/, ''),
     };
   }),
+  drawings: [...step.querySelectorAll('svg.face')].map(${drawnFace}),
 }))`;
