@@ -539,6 +539,16 @@ describe('what a document carries', () => {
     expect(words).toContain('insulated with CAP-1');
   });
 
+  it('tells the neighbours of a place as they are at that step, and not as they were found', () => {
+    const insert = '  - { do: insert, end: beacon return@K10 end, cavity: K10:6 }\n';
+    const look = '  - { do: prove dead, at: K10:5 }\n';
+    const textWith = (lines: string): string =>
+      sheetsOf('van-beacon', (text) => text.replace(insert, lines)).files.get('build-early-work.html') ?? '';
+    const stub = 'left neighbour a wire WH/GN (0.5 mm2)';
+    expect(textWith(insert + look)).toContain(`right neighbour a wire BK (0.5 mm2), ${stub}`);
+    expect(textWith(look + insert)).toContain(`right neighbour empty, ${stub}`);
+  });
+
   it('warns that cavity 9 is hit when rows are counted from the bottom', () => {
     const text = sheetsOf('van-beacon').files.get('build-early-work.html') ?? '';
     expect(text).toContain(
