@@ -7,7 +7,7 @@ const point = fc.constantFrom('a', 'b', 'c', 'd', 'e', 'f', 'g', 'S', 'T');
 
 const harness = fc
   .record({
-    places: fc.uniqueArray(fc.constantFrom('a', 'b', 'c', 'd', 'e', 'f', 'g'), { minLength: 3 }),
+    places: fc.uniqueArray(fc.constantFrom<string>('a', 'b', 'c', 'd', 'e', 'f', 'g'), { minLength: 3 }),
     wires: fc.array(fc.tuple(point, point), { maxLength: 7 }),
   })
   .map(
