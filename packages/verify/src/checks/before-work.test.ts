@@ -1,41 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { fixtureJobs } from '../../../../tests/support/fault-tables.ts';
 import { jobOf } from '../../../../tests/support/kit-text.ts';
+import { tapKit } from '../../../../tests/support/tap-kit.ts';
 import { baselineChecks } from './baseline.ts';
 import { separatingCheck } from './separating-check.ts';
-
-/** A wire from X:1 to Y:1 that the work taps; its neighbours X:2 to G and, where told, another wire. */
-function kit(own: { readonly second?: string; readonly moved?: string } = {}): string {
-  return `kit: before
-revision: A
-stock:
-  studs: { G: { chassis: yes, source: never } }
-  connectors:
-    X: { cavities: 1..4 }
-    Y: { cavities: 1..2 }
-  wires:
-    run: { from: X:1, to: Y:1, size: 1 mm2 }
-    ${own.second ?? 'beside: { from: X:2, to: G, size: 1 mm2 }'}
-bag:
-  wires:
-    w: { from: A, to: B, from terminal: pin, size: 1 mm2 }
-parts:
-  pin: { is: terminal }
-  clip: { is: tap }
-work:
-  - { do: strip, end: w@B }
-  - { do: tap, run: run, at: 50 mm from X:1, branch: w@B, with: clip, as: T }
-  - { do: insert, end: w@A, cavity: ${own.moved ?? 'X:4'} }
-wanted:
-  circuits: { c: [X:1, Y:1, ${own.moved ?? 'X:4'}] }
-`;
-}
 
 const unplugged = { is: 'unplugged' } as const;
 
 describe('baselineChecks', () => {
   it('reads along each net that the work changes, and against the nets beside it, before anything is cut', () => {
-    const { points, checks } = baselineChecks(jobOf(kit()), unplugged);
+    const { points, checks } = baselineChecks(jobOf(tapKit()), unplugged);
     const told = checks.map(({ a, b, expected }) => [points[a], points[b], expected]);
     expect(told).toEqual([
       ['X:1', 'Y:1', 'whole'],
@@ -56,10 +30,10 @@ describe('baselineChecks', () => {
 });
 
 describe('separatingCheck', () => {
-  const right = jobOf(kit());
+  const right = jobOf(tapKit());
 
   it('takes a reading of the machine as found where one tells the two apart', () => {
-    const other = jobOf(kit({ second: 'beside: { from: X:3, to: G, size: 1 mm2 }' }));
+    const other = jobOf(tapKit({ second: 'beside: { from: X:3, to: G, size: 1 mm2 }' }));
     expect(separatingCheck(right, other, unplugged)).toEqual({
       a: 'X:2',
       b: 'G',
@@ -70,14 +44,14 @@ describe('separatingCheck', () => {
   });
 
   it('else one of the finished work, and none where only labels differ', () => {
-    expect(separatingCheck(right, jobOf(kit({ moved: 'X:3' })), unplugged)).toMatchObject({
+    expect(separatingCheck(right, jobOf(tapKit({ into: 'X:3' })), unplugged)).toMatchObject({
       moment: 'after the work',
       a: 'X:1',
       b: 'X:3',
       first: 'open',
       second: 'whole',
     });
-    const coloured = jobOf(kit({ second: 'beside: { from: X:2, to: G, size: 1 mm2, colour: RD }' }));
+    const coloured = jobOf(tapKit({ second: 'beside: { from: X:2, to: G, size: 1 mm2, colour: RD }' }));
     expect(separatingCheck(right, coloured, unplugged)).toBeNull();
   });
 });
