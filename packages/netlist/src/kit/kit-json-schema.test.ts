@@ -57,4 +57,14 @@ describe('kitJsonSchema', () => {
   it('is the same at every call', () => {
     expect(JSON.stringify(kitJsonSchema())).toBe(JSON.stringify(kitJsonSchema()));
   });
+
+  it('writes a definition once, however often it is used', () => {
+    const { $defs, ...rest } = kitJsonSchema() as { readonly $defs: Readonly<Record<string, unknown>> };
+    const chosen = Object.entries($defs).filter(([name]) => `${name}-by-variant` in $defs);
+    expect(chosen.length).toBeGreaterThan(10);
+    const texts = chosen.map(([, definition]) => JSON.stringify(definition));
+    expect(new Set(texts).size).toBe(texts.length);
+    const whole = JSON.stringify([rest, $defs]);
+    for (const [name] of chosen) expect(whole).toContain(`"#/$defs/${name}-by-variant"`);
+  });
 });

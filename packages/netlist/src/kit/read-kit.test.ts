@@ -171,3 +171,29 @@ describe('readKit', () => {
     expect(value?.variants[0]?.job.steps[0]?.action).toEqual({ kind: 'fasten', piece: 0, part: null });
   });
 });
+
+describe('the work of other variants', () => {
+  it('is done on the machine of this one', () => {
+    const left = read(kit).value?.variants[0];
+    const others = [...(left?.otherWork() ?? [])];
+    expect(others.map(([name, { steps }]) => [name, steps.length])).toEqual([
+      ['side=left roof=low', 2],
+      ['side=right roof=high', 1],
+    ]);
+    expect(others.map(([, { wires }]) => wires[0]?.size)).toEqual(others.map(() => left?.job.wires[0]?.size));
+  });
+
+  it('is left out where it names what this machine has not', () => {
+    const { value, diagnostics } = read(`kit: a
+revision: A
+variants: { roof: [high, low] }
+stock:
+  connectors: { K1: { cavities: 1..4 } }
+  wires: { v: { from: K1:1, to: K1:2 }, w: { only: roof=high, from: K1:3, to: K1:4 } }
+work: [{ do: fasten, wire: v }, { do: fasten, wire: w, only: roof=high }]
+wanted: { retired: [{ wire: v }] }
+`);
+    expect(diagnostics).toEqual([]);
+    expect(value?.variants.map((one) => [...one.otherWork().keys()])).toEqual([['roof=low'], []]);
+  });
+});
