@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type StudKit, studKit } from '../../../../tests/support/stud-kit.ts';
+import { type StudDevice, type StudKit, studKit } from '../../../../tests/support/stud-kit.ts';
 import { verdictOf } from '../../../../tests/support/verdict-of.ts';
 import type { DropRow } from './limit-table.ts';
 
@@ -133,6 +133,71 @@ describe('loads of which the design current does not tell what they get', () => 
     expect([...rows(kit).keys()]).toEqual(['lamp']);
     expect(rows(kit).get('lamp')?.dropVolt).toBeCloseTo(4 * lead + 0.01, 9);
     expect(missingOf(kit)).toEqual([]);
+  });
+});
+
+describe('the states that count', () => {
+  const s = (name: string, from: string, to: string): StudDevice => [
+    'switch',
+    name,
+    from,
+    to,
+    'resistance: 1 mohm',
+  ];
+
+  it('are those in which what has to be off is off: a motor on a bridge of four switches', () => {
+    const bridge: StudKit = {
+      nets: ['A', 'B'],
+      stock: [s('S1', 'BAT', 'A'), s('S2', 'BAT', 'B'), s('S3', 'A', 'GND'), s('S4', 'B', 'GND')],
+      kit: [['load', 'motor', 'A', 'B', 'power: 12 W, volts: 12 V']],
+      powered: ['motor: [S1 + S4 + not S2 + not S3, S2 + S3 + not S1 + not S4]'],
+    };
+    expect(missingOf(bridge)).toEqual([]);
+    // By hand: 1 A through two switches with two leads each, and the two leads of the motor.
+    expect(rows(bridge).get('motor')?.dropVolt).toBeCloseTo(6 * lead + 0.002, 9);
+    expect(rows(bridge).get('motor')?.state).toEqual(['S2 off', 'S3 off']);
+  });
+
+  it('are also those in which a load is no longer bridged: a fan behind its dropping resistor', () => {
+    const fan = (powered: readonly string[]): StudKit => ({
+      nets: ['A', 'B'],
+      stock: [s('S1', 'BAT', 'A'), ['load', 'resistor', 'A', 'B', 'resistance: 10 ohm'], s('S2', 'A', 'B')],
+      kit: [['load', 'fan', 'B', 'GND', 'power: 60 W, volts: 12 V']],
+      powered,
+    });
+    const untold = ['fan', 'resistor'].map(
+      (name) => `what ${name} gets: its current has to go through another load too`,
+    );
+    expect(missingOf(fan(['fan: S1', 'resistor: S1 + not S2']))).toEqual(untold);
+    // The bridged resistor is not meant to have anything, and so cannot lose it.
+    expect(rows(fan(['fan: S1 + S2', 'resistor: never'])).has('resistor')).toBe(false);
+  });
+
+  it('do not ask for the state of what is nowhere near', () => {
+    const near: StudKit = {
+      nets: ['A', 'B'],
+      stock: [
+        s('S1', 'BAT', 'A'),
+        s('S9', 'BAT', 'B'),
+        ['load', 'old', 'B', 'GND', 'power: 3 W, volts: 12 V'],
+      ],
+      kit: [['load', 'lamp', 'A', 'GND', 'power: 12 W, volts: 12 V']],
+      powered: ['lamp: S1 + not S9'],
+    };
+    expect(rows(near).get('lamp')?.dropVolt).toBeCloseTo(4 * lead + 0.001, 9);
+  });
+
+  it('may lose more than there is', () => {
+    const far: StudKit = {
+      nets: [],
+      stock: [['load', 'old', 'BAT', 'GND', 'power: 3 W, volts: 12 V']],
+      kit: [['load', 'heater', 'BAT', 'GND', 'power: 420 W, volts: 12 V']],
+      powered: ['heater: always'],
+      ofWires: 'length: 20 m, capacity: 99 A',
+    };
+    expect(rows(far).get('heater')?.dropVolt).toBeCloseTo(35 * 40 * lead, 9);
+    // 10.8 V may be lost. By IEC 60228, class 5, 40 m of 2.5 mm2 lose 35 A times 0.3192 ohm, 11.2 V, and 4 mm2 6.9 V.
+    expect(rows(far).get('heater')?.smallest).toBe('4 mm2');
   });
 });
 

@@ -37,7 +37,7 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
   const rows = new Map<number, DropRow>();
   const fuses = new Map<number, FuseCurrent>();
   if (missing.size > 0) return { rows: [], fuses: [], missing: [...missing] };
-  const { states, all } = regionStates(job, region);
+  const { states, all, names } = regionStates(job, region);
   if (states.length < all)
     missing.add(`the losses in more than ${states.length} of ${all} states of ${nameOf(job, region)}`);
   const solve = regionSolver(job, region);
@@ -64,8 +64,12 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
         lacking.add(`the current of ${element.name}: its resistance, or its power and volts`);
     }
     const flow = lacking.size > 0 ? null : solve(state, reached);
-    for (const load of flow === null ? [] : reached.keys())
-      if (!isTold(job, region, flow, load)) lacking.add(inSeries(job, region, load));
+    const off = new Set(offNames);
+    for (const [load, { isAlone }] of flow === null ? [] : reached) {
+      // What leaks through a load that is not meant to be on is no loss of its own; back-feed is obligation 10.
+      if (!isMeant(job, region.branches[load]?.index ?? -1, { off, names }, before)) continue;
+      if (!isAlone || !isTold(job, region, flow, load)) lacking.add(inSeries(job, region, load));
+    }
     for (const one of lacking) missing.add(one);
     if (flow !== null && lacking.size === 0)
       for (const branch of fuseBranches) {
@@ -74,21 +78,12 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
         if (ampere > (fuses.get(branch)?.ampere ?? -1) + 1e-12)
           fuses.set(branch, { branch, ampere, state: said });
       }
-    const off = new Set(offNames);
-    for (const [load, { nominalVolt }] of reached) {
+    for (const [load, way] of reached) {
       // What takes nothing loses nothing.
       if (job.elements[region.branches[load]?.index ?? -1]?.watts === 0) continue;
       // Where it is not meant to have power, that it has some is what is wrong, and not how little it loses.
-      if (!isMeant(job, region.branches[load]?.index ?? -1, off, before)) continue;
-      const row = rowOf(
-        job,
-        region,
-        load,
-        nominalVolt,
-        lacking.size > 0 ? null : flow,
-        [...lacking].sort(),
-        said,
-      );
+      if (!isMeant(job, region.branches[load]?.index ?? -1, { off, names }, before)) continue;
+      const row = rowOf(job, region, load, way, lacking.size > 0 ? null : flow, [...lacking].sort(), said);
       const worst = rows.get(load);
       // What is not known may be worse than all that is; of equal states the first, with most of it on, is told.
       const worse =
@@ -105,12 +100,23 @@ function nameOf(job: Job, region: CircuitRegion): string {
   return `the part with ${job.elements[load?.index ?? -1]?.name ?? region.branches[0]?.what ?? ''}`;
 }
 
-/** Whether a load may be meant to have power with so much off: by what is said of it, or as before the work. */
-function isMeant(job: Job, load: number, off: ReadonlySet<string>, before: PoweredBefore): boolean {
-  if (off.size === 0) return true;
+/**
+ * Whether a load may be meant to have power with so much off: by what is said of it, or as before the work. What is no
+ * choice of the region is nowhere near, and may be as it is meant.
+ */
+function isMeant(
+  job: Job,
+  load: number,
+  { off, names }: { readonly off: ReadonlySet<string>; readonly names: ReadonlySet<string> },
+  before: PoweredBefore,
+): boolean {
   const said = job.wanted.powered.get(load);
-  if (said !== undefined) return said.some(({ on }) => on.every((name) => !off.has(name)));
-  return before(load, off) ?? true;
+  if (said !== undefined)
+    return said.some(
+      (way) =>
+        way.on.every((name) => !off.has(name)) && way.off.every((name) => off.has(name) || !names.has(name)),
+    );
+  return off.size === 0 || (before(load, off) ?? true);
 }
 
 /** Whether a flow tells what a load gets. */
@@ -131,10 +137,11 @@ export function reachedLoads(region: CircuitRegion, flow: RegionFlow): ReadonlyM
   for (const [index, branch] of region.branches.entries()) {
     const ampere = flow.amperes[index] ?? 0;
     if (branch.kind !== 'load' || Math.abs(ampere) <= noAmpere) continue;
-    const { top, bottom } = wayOf(region, flow, index);
+    const { top, bottom, isAlone } = wayOf(region, flow, index);
     reached.set(index, {
       sign: ampere > 0 ? 1 : -1,
       nominalVolt: (flow.volts.get(top) ?? 0) - (flow.volts.get(bottom) ?? 0),
+      isAlone,
     });
   }
   return reached;
@@ -144,7 +151,7 @@ function rowOf(
   job: Job,
   region: CircuitRegion,
   load: number,
-  nominalVolt: number,
+  { nominalVolt, sign }: ReachedLoad,
   flow: RegionFlow | null,
   missing: readonly string[],
   state: readonly string[],
@@ -170,7 +177,8 @@ function rowOf(
     missing,
   };
   if (flow === null || element === undefined || branch === undefined || ampere === null) return empty;
-  const across = Math.abs((flow.volts.get(branch.from) ?? 0) - (flow.volts.get(branch.to) ?? 0));
+  // Where more is lost than there is, the load is left with less than nothing.
+  const across = sign * ((flow.volts.get(branch.from) ?? 0) - (flow.volts.get(branch.to) ?? 0));
   const dropVolt = nominalVolt - across;
   const { way, outParts } = wayOf(region, flow, load);
   const limit = dropLimit(job, element, nominalVolt, ampere);
@@ -230,12 +238,14 @@ interface CurrentWay {
   readonly outParts: number;
   readonly top: number;
   readonly bottom: number;
+  /** Whether both ends are poles: no other load is on the way. */
+  readonly isAlone: boolean;
 }
 
 /** The way from the supply to a load and back, by the largest current at each fork. */
 function wayOf(region: CircuitRegion, flow: RegionFlow, load: number): CurrentWay {
   const branch = region.branches[load];
-  if (branch === undefined) return { way: [], outParts: 0, top: -1, bottom: -1 };
+  if (branch === undefined) return { way: [], outParts: 0, top: -1, bottom: -1, isAlone: false };
   const forwards = (flow.amperes[load] ?? 0) > 0;
   const follow = (start: number, sign: 1 | -1): readonly [number[], number] => {
     const way: number[] = [];
@@ -261,7 +271,8 @@ function wayOf(region: CircuitRegion, flow: RegionFlow, load: number): CurrentWa
   };
   const [out, top] = follow(forwards ? branch.from : branch.to, 1);
   const [back, bottom] = follow(forwards ? branch.to : branch.from, -1);
-  return { way: [...out.reverse(), ...back], outParts: out.length, top, bottom };
+  const isAlone = region.poles.has(top) && region.poles.has(bottom);
+  return { way: [...out.reverse(), ...back], outParts: out.length, top, bottom, isAlone };
 }
 
 /** The series of sizes that a wire is chosen from: that of the text which gives its resistance. */

@@ -31,6 +31,8 @@ export interface ReachedLoad {
   readonly sign: 1 | -1;
   /** Volts between the poles that it hangs between. */
   readonly nominalVolt: number;
+  /** Whether its current comes from a pole and goes to one without passing another load. */
+  readonly isAlone: boolean;
 }
 
 /** The current that a load is designed for, in amperes; null when the kit does not say. */
