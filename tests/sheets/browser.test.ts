@@ -137,10 +137,12 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
       const page = await opened(file);
       // Run as the browser's own tool and not as a script of the page, whose policy forbids what axe needs.
       await page.evaluate(`${axe}; null`);
+      // Of the sheet that is not proved only what a proved one does not have: the rest is the same markup.
+      const where = file.startsWith('spoiled') ? "{ include: [['.head'], ['#not-proved']] }" : 'document';
       for (const colorScheme of ['light', 'dark'] as const) {
         await page.emulateMedia({ colorScheme });
         const found = (await page.evaluate(
-          `axe.run(document, ${colorScheme === 'dark' ? "{ runOnly: ['color-contrast'] }" : '{}'})`,
+          `axe.run(${where}, ${colorScheme === 'dark' ? "{ runOnly: ['color-contrast'] }" : '{}'})`,
         )) as AxeResult;
         expect(
           found.violations.map(({ id, nodes }) => `${file} ${colorScheme} ${id}: ${nodes[0]?.html}`),
@@ -278,7 +280,9 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
       const told = `${title}: ${kit.kit}, revision ${kit.revision}, ${variant}, ${testDigest.slice(0, 12)}`;
       const page = await opened(`spoiled--${name}`);
       expect(await page.locator('.unproved').textContent()).toBe(banner);
-      for (const paper of papers) await printed(page, paper, told, banner, name);
+      // One piece of code makes the margins of all sheets, so the longest stands for them on the second paper.
+      for (const paper of kind === 'work' ? papers : papers.slice(0, 1))
+        await printed(page, paper, told, banner, name);
       await page.close();
     }
     const sound = await opened('van-beacon--build-early-work.html');

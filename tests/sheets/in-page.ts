@@ -117,11 +117,10 @@ export interface DrawnFace {
 
 /** What a face shows, read from the drawing itself. */
 const drawnFace = `(face) => {
-    const texts = [...face.querySelectorAll('text:not(.flag-text)')];
-    const labelIn = ({ x, y, width, height }) => texts.filter((text) => {
-      const box = text.getBBox();
-      return box.x >= x && box.x + box.width <= x + width && box.y >= y && box.y + box.height <= y + height;
-    }).map((text) => text.textContent).join(' ');
+    const texts = [...face.querySelectorAll('text:not(.flag-text)')].map((text) => ({ told: text.textContent, box: text.getBBox() }));
+    const labelIn = ({ x, y, width, height }) => texts.filter(({ box }) =>
+      box.x >= x && box.x + box.width <= x + width && box.y >= y && box.y + box.height <= y + height,
+    ).map(({ told }) => told).join(' ');
     const signs = [...face.querySelectorAll('.wire, .plug, .contact')].map((one) => {
       const { x, y, width, height } = one.getBBox();
       const paint = one.getAttribute('fill');
