@@ -26,6 +26,7 @@ export function candidateChecks(table: FaultTable): readonly Candidate[] {
     if (list === undefined) shows.set(key, [fault]);
     else if (list[list.length - 1] !== fault) list.push(fault);
   };
+  const heads = table.stage.is === 'in place' ? [] : pointsApart(table);
   for (const [fault, state] of table.states.entries()) {
     if (table.stage.is === 'in place') {
       for (let a = 0; a < count; a += 1)
@@ -33,7 +34,7 @@ export function candidateChecks(table: FaultTable): readonly Candidate[] {
           if (a !== b && tellsApart(table.designed.expected(a, b), state.expected(a, b))) note(a, b, fault);
       continue;
     }
-    for (const [a, b] of changedPairs(table.designed.nets, state.nets))
+    for (const [a, b] of changedPairs(heads, table.designed.nets, state.nets))
       if (tellsApart(table.designed.expected(a, b), state.expected(a, b))) note(a, b, fault);
   }
   const distinct = new Map<string, Candidate>();
@@ -47,21 +48,53 @@ export function candidateChecks(table: FaultTable): readonly Candidate[] {
   return [...distinct.values()];
 }
 
-/** Pairs of points that are joined in one of two partitions and not in the other. */
-function changedPairs(before: Int32Array, after: Int32Array): readonly (readonly [number, number])[] {
+/**
+ * The first of the points that are joined with one another whatever is wrong: a reading at one of them is that at each. Of
+ * a net of hundreds of points few are left, and what is quadratic in a net is so in those only.
+ */
+function pointsApart({ designed, states }: FaultTable): readonly number[] {
+  const count = designed.nets.length;
+  const heads = new Int32Array(count);
+  for (const { nets } of [designed, ...states]) {
+    // What parts from its head is put together anew by its net; almost nothing parts in any one state.
+    const parted = new Map<string, number>();
+    for (let point = 0; point < count; point += 1) {
+      const head = heads[point] as number;
+      if (nets[point] === nets[head]) continue;
+      const key = `${head} ${nets[point]}`;
+      const first = parted.get(key) ?? point;
+      parted.set(key, first);
+      heads[point] = first;
+    }
+  }
+  return [...new Set(heads)].sort((a, b) => a - b);
+}
+
+/** Pairs of some points that are joined in one of two partitions and not in the other. */
+function changedPairs(
+  points: readonly number[],
+  before: Int32Array,
+  after: Int32Array,
+): readonly (readonly [number, number])[] {
   const pairs: (readonly [number, number])[] = [];
   for (const [own, other] of [
     [before, after],
     [after, before],
   ] as const) {
+    const heads = new Map<number, number>();
     const blocks = new Map<number, Map<number, number[]>>();
-    for (let point = 0; point < own.length; point += 1) {
-      const block = blocks.get(own[point] as number) ?? new Map<number, number[]>();
-      blocks.set(own[point] as number, block);
-      appendTo(block, other[point] as number, point);
+    for (const point of points) {
+      const net = own[point] as number;
+      const head = heads.get(net);
+      if (head === undefined) heads.set(net, point);
+      else if (other[point] !== other[head]) blocks.set(net, new Map());
+    }
+    if (blocks.size === 0) continue;
+    for (const point of points) {
+      const block = blocks.get(own[point] as number);
+      if (block !== undefined) appendTo(block, other[point] as number, point);
     }
     for (const block of blocks.values()) {
-      if (block.size < 2) continue;
       const cells = [...block.values()];
       for (const [index, first] of cells.entries())
         for (const second of cells.slice(index + 1))

@@ -22,33 +22,47 @@ export function faultsApart(
   const taken: number[] = [];
   let best: readonly number[] = [];
   // Fewest neighbours first; of a fault and one of its neighbours at least one is in some largest set.
-  const stack: { readonly free: ReadonlySet<number>; readonly taken: readonly number[] }[] = [
-    { free, taken },
-  ];
+  const stack: Open[] = [{ free, taken, counts: Int32Array.from(near, (one) => one.size) }];
   for (let looks = 0; looks < mostLooks; looks += faultCount) {
     const open = stack.pop();
     if (open === undefined || best.length >= enough) break;
     if (open.taken.length > best.length) best = open.taken;
     if (open.taken.length + open.free.size <= best.length) continue;
-    const next = fewestNeighbours(open.free, near);
+    const next = fewestNeighbours(open.free, open.counts);
     const around = [...(near[next] ?? [])].filter((one) => open.free.has(one));
-    const without = new Set(open.free);
-    without.delete(next);
     // With at most one free neighbour, taking the fault is never worse than leaving it.
-    if (around.length > 1) stack.push({ free: without, taken: open.taken });
-    const left = new Set(without);
-    for (const one of around) left.delete(one);
-    stack.push({ free: left, taken: [...open.taken, next] });
+    if (around.length > 1) stack.push({ ...without(open, [next], near), taken: open.taken });
+    stack.push({ ...without(open, [next, ...around], near), taken: [...open.taken, next] });
   }
   return [...best].sort((a, b) => a - b);
 }
 
-function fewestNeighbours(free: ReadonlySet<number>, near: readonly ReadonlySet<number>[]): number {
+/** What is still open: faults of which none is taken or beside one taken, each with how many of those it lies beside. */
+interface Open {
+  readonly free: ReadonlySet<number>;
+  readonly counts: Int32Array;
+  readonly taken: readonly number[];
+}
+
+function without(
+  open: Open,
+  faults: readonly number[],
+  near: readonly ReadonlySet<number>[],
+): Pick<Open, 'free' | 'counts'> {
+  const free = new Set(open.free);
+  const counts = open.counts.slice();
+  for (const fault of faults) {
+    free.delete(fault);
+    for (const other of near[fault] ?? []) counts[other] = (counts[other] as number) - 1;
+  }
+  return { free, counts };
+}
+
+function fewestNeighbours(free: ReadonlySet<number>, counts: Int32Array): number {
   let best = -1;
   let fewest = Number.POSITIVE_INFINITY;
   for (const fault of free) {
-    let count = 0;
-    for (const other of near[fault] ?? []) if (free.has(other)) count += 1;
+    const count = counts[fault] as number;
     if (count < fewest) [best, fewest] = [fault, count];
   }
   return best;
