@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { effectOf, reworkOf } from '../../../../tests/support/rework-of.ts';
+import { Rework } from './rework.ts';
 
 /** A locked plug K1 on device D, a harness pair X1 and X2, two studs, a double crimp, and kit wires of every kind. */
 const kit = (work: string): string => `kit: a
@@ -75,6 +76,18 @@ describe('as found', () => {
   });
 });
 
+describe('the ends of a cut', () => {
+  it('hang free from then on, and not before', () => {
+    const { job } = reworkOf(kit, ['do: cut, wire: c, at: 1 mm from K2:2, leaves: [x, y]']);
+    const rework = new Rework(job);
+    const free = (): readonly (string | undefined)[] => rework.freeEnds().map((end) => job.ends[end]?.name);
+    const kitEnds = ['p@A', 'p@B', 'q@A', 'q@B', 'r@A', 'r@B'];
+    expect(free()).toEqual(kitEnds);
+    for (const step of job.steps) rework.apply(step);
+    expect(free()).toEqual([...kitEnds, 'y@x', 'x@y']);
+  });
+});
+
 describe('taking a terminal out', () => {
   it('takes out every wire in it, and parts the cavity from them', () => {
     expect(effect(open, unplug, withdraw('K1:1'))).toEqual({
@@ -146,6 +159,8 @@ describe('putting a terminal in', () => {
   it('is refused where the terminal or the cavity does not allow it', () => {
     expect(effect(insert('r@A', 'K2:4'))).toEqual(refused('no terminal'));
     expect(effect(insert('c@X1:1', 'K2:4'))).toEqual(refused('not free'));
+    // The first place of all is a place like any other.
+    expect(effect(insert('a@K1:1', 'K2:4'))).toEqual(refused('not free'));
     expect(effect(insert('q@A', 'K2:4'))).toEqual(refused('wrong terminal'));
     expect(effect(insert('p@A', 'D:2'))).toEqual(refused('wrong terminal'));
     expect(effect(open, insert('p@A', 'K1:5'))).toEqual(refused('blocked'));
