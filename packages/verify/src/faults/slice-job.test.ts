@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fixtureJobs } from '../../../../tests/support/fault-tables.ts';
+import { jobOf } from '../../../../tests/support/kit-text.ts';
 import { harnessState } from '../readings/harness-state.ts';
 import { probePoints } from '../readings/stage.ts';
 import { enumerateFaults } from './enumerate-faults.ts';
@@ -49,5 +50,31 @@ describe('sliceJob', { timeout: 30_000 }, () => {
       return job.wires.length - sliceJob(finished, touchedBy(finished)).wires.length;
     });
     expect(Math.max(...dropped)).toBeGreaterThan(0);
+  });
+
+  it('keeps the taps as found on their own wires, whose numbers change', () => {
+    const job = jobOf(`kit: taps
+revision: A
+parts: { T: { is: tap } }
+stock:
+  connectors: { K1: { cavities: 1..4 }, K9: { cavities: 1..2 } }
+  taps: { TAP1: { on: run, at: 30 cm from K1:2, with: T, zone: dry } }
+  wires:
+    far: { from: K9:1, to: K9:2 }
+    run: { from: K1:1, to: K1:2, length: 1 m }
+    branch: { from: TAP1, to: K1:3 }
+bag: { wires: { k: { from: A, to: B } } }
+work: [{ do: fasten, wire: run }]
+wanted: { circuits: { run: [K1:1, K1:2, K1:3] } }
+`);
+    const finished = finishWork(job);
+    const slice = sliceJob(finished, touchedBy(finished));
+    expect(slice.wires.map(({ name }) => name)).toEqual(['run', 'branch', 'k']);
+    const points = probePoints(finished, stage).filter(({ name }) => name.startsWith('K1'));
+    const [whole, part] = [finished, finishWork(slice)].map((one) =>
+      harnessState(one, [], stage, points).signature(),
+    );
+    expect(whole).toBe('0,0,0,3');
+    expect(part).toBe(whole);
   });
 });

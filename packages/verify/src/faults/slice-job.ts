@@ -61,6 +61,12 @@ function renumbered(job: Job, wires: ReadonlySet<number>): Job {
       home: 'terminal' in one.home ? { ...one.home, terminal: to(terminalOf, one.home.terminal) } : one.home,
     })),
     terminals: kept(job.terminals, terminalOf).map((one) => ({ ...one, ends: all(endOf, one.ends) })),
+    tapsAsFound: new Map(
+      [...job.tapsAsFound].flatMap(([wire, taps]) => {
+        const stays = wireOf.get(wire);
+        return stays === undefined ? [] : [[stays, taps] as const];
+      }),
+    ),
     special: job.special.map((one) => ({ ...one, wires: all(wireOf, one.wires) })),
     steps: job.steps.map((step) => ({ ...step, action: actionIn(step.action) })),
     wanted: {
