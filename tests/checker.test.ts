@@ -147,7 +147,7 @@ function isWorkedOut(verdict: KitVerdict, path: string): boolean {
   if (one === undefined) return false;
   if (what === 'value')
     return (
-      /^(drop-too-large|fuse-overloaded|drive-(over|under)loaded)$/.test(one.kind) ||
+      /^(drop-too-large|(conductor|fuse)-overloaded|drive-(over|under)loaded)$/.test(one.kind) ||
       (one.kind === 'conductor-unprotected' && one.points.length > 1)
     );
   return one.witness.is === 'power' && one.witness.volts !== null;

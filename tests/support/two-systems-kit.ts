@@ -28,17 +28,17 @@ stock:
     K1: { cavities: 1..2, into: L1 }
     L1: { device: yes, cavities: 1..2, elements: [{ is: load, name: old lamp, from: 1, to: 2, power: 12 W, volts: 12 V }] }
   wires:
-    feed: { from: B1, to: K1:1, size: 1 mm2, length: 2 m }
-    back: { from: K1:2, to: C, size: 1 mm2, length: 1 m }
-    common: { from: C, to: GND, size: 1 mm2, length: 3 m }
+    feed: { from: B1, to: K1:1, size: 1 mm2, length: 2 m, capacity: 9 A }
+    back: { from: K1:2, to: C, size: 1 mm2, length: 1 m, capacity: 9 A }
+    common: { from: C, to: GND, size: 1 mm2, length: 3 m, capacity: 9 A }
 bag:
   zone: dry
   connectors:
     K2: { cavities: 1..2, into: L2 }
     L2: { device: yes, cavities: 1..2, elements: [{ is: load, name: new lamp, from: 1, to: 2, ${more.lamp ?? 'power: 48 W, volts: 24 V'} }] }
   wires:
-    high feed: { from: ring, to: K2:1, size: 1 mm2, length: 2 m, from terminal: R }
-    high back: { from: K2:2, to: ring, size: 1 mm2, length: 1 m, to terminal: R }
+    high feed: { from: ring, to: K2:1, size: 1 mm2, length: 2 m, capacity: 9 A, from terminal: R }
+    high back: { from: K2:2, to: ring, size: 1 mm2, length: 1 m, capacity: 9 A, to terminal: R }
 work:
   - { do: disconnect, supply: low }
   - { do: disconnect, supply: high }

@@ -48,6 +48,7 @@ export function checkLimit(
 /** Kinds of findings whose value is worked out anew. */
 const solvedKinds: ReadonlySet<string> = new Set([
   'drop-too-large',
+  'conductor-overloaded',
   'fuse-overloaded',
   'drive-overloaded',
   'drive-underloaded',
@@ -120,6 +121,11 @@ function flowOf(
   const joint = (kind: string): number | null => record.jointOhm.get(kind) ?? null;
   const studs = new Set(record.places.filter(({ kind }) => kind === 'stud').map(({ address }) => address));
   let known = true;
+  /** The branches of a wire, which may be in pieces, or of an element. */
+  const branchesOf = new Map<string, number[]>();
+  const remember = (name: string): void => {
+    branchesOf.set(name, [...(branchesOf.get(name) ?? []), branches.length]);
+  };
   /** Nodes that metal joins while no load counts, for the supply that a load hangs on. */
   const metal: (readonly [number, number])[] = [];
   for (const { by, from, to, name, lengthMm } of view.joins) {
@@ -135,10 +141,10 @@ function flowOf(
               : by === 'seat' && (studs.has(from) || studs.has(to))
                 ? joint('stud')
                 : 0;
+    if (by === 'conductor') remember(name ?? '');
     known = resist(from, to, ohm) && known;
     metal.push([at(from), at(to)]);
   }
-  const elementAt = new Map<string, number>();
   type Load = { name: string; from: number; to: number; one: ElementRecord };
   const loads: Load[] = [];
   for (const one of record.elements) {
@@ -152,7 +158,7 @@ function flowOf(
     } else {
       const open = workedBy === null ? off.has(name) : off.has(workedBy) !== restClosed;
       if (open || (kind === 'fuse' && end.fusesOut.has(name))) continue;
-      elementAt.set(name, branches.length);
+      remember(name);
       known = resist(from, to, one.ohm ?? joint('contact')) && known;
       metal.push([at(from), at(to)]);
     }
@@ -200,8 +206,8 @@ function flowOf(
       return volt - Math.abs((state.volts[own.from] ?? 0) - (state.volts[own.to] ?? 0));
     },
     ampere: (element) => {
-      const own = elementAt.get(element);
-      return own === undefined ? null : Math.abs(state.amperes[own] ?? 0);
+      const own = branchesOf.get(element) ?? [];
+      return own.length === 0 ? null : Math.max(...own.map((branch) => Math.abs(state.amperes[branch] ?? 0)));
     },
   };
 }

@@ -26,9 +26,9 @@ export const protectionHead: readonly string[] = [
   'source',
 ];
 
-/** The head of the table of what fuses and outputs carry. */
+/** The head of the table of what fuses, outputs and conductors carry. */
 export const loadingHead: readonly string[] = [
-  'fuse or output',
+  'what carries it',
   'current A',
   'least A',
   'most A',

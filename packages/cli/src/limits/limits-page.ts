@@ -76,7 +76,7 @@ function variantText([variant, cells]: readonly [VariantVerdict, LimitCells]): s
 ${banner}${list}${tableText('Losses out and return', dropHead, cells.drops)}
 ${pictures.join('\n')}
 ${tableText('Conductors and the fuse ahead of them', protectionHead, cells.protection)}
-${tableText('What fuses and outputs carry', loadingHead, cells.loading)}</section>`;
+${tableText('What fuses, outputs and conductors carry', loadingHead, cells.loading)}</section>`;
 }
 
 function tableText(title: string, head: readonly string[], rows: readonly (readonly string[])[]): string {

@@ -42,14 +42,14 @@ const protectionRow = z
 const loadingRow = z
   .strictObject({
     what: z.string(),
-    is: z.enum(['fuse', 'output']),
+    is: z.enum(['fuse', 'output', 'conductor']),
     ampere: z.number(),
     leastAmpere: number,
     mostAmpere: number,
     state: z.array(z.string()).describe('what is off where it carries most; empty where everything is on'),
     source: z.string(),
   })
-  .meta({ id: 'loading', description: 'a fuse or an output with the current that it carries' });
+  .meta({ id: 'loading', description: 'a fuse, an output or a conductor with the current that it carries' });
 
 /** What `loomproof limits --json` prints. */
 export const limitsSchema = z.strictObject({

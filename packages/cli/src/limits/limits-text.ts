@@ -12,7 +12,7 @@ export function limitsText(variants: readonly (readonly [VariantVerdict, LimitCe
     `${variant.variant}:`,
     ...table('losses out and return', dropHead, cells.drops),
     ...table('conductors and the fuse ahead of them', protectionHead, cells.protection),
-    ...table('what fuses and outputs carry', loadingHead, cells.loading),
+    ...table('what fuses, outputs and conductors carry', loadingHead, cells.loading),
     ...variant.findings
       .filter(({ obligation }) => obligation === 9)
       .map((finding) => `  ${visibleText(finding.message)}`),

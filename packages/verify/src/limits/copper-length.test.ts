@@ -23,16 +23,16 @@ stock:
     K1: { cavities: 1..2, into: L1 }
     L1: { device: yes, cavities: 1..2, elements: [{ is: load, name: first, from: 1, to: 2, power: 12 W, volts: 12 V }] }
   wires:
-    run: { from: BAT, to: K1:1, size: 1 mm2, length: 4 m }
-    back: { from: K1:2, to: GND, size: 1 mm2, length: 4 m }
+    run: { from: BAT, to: K1:1, size: 1 mm2, length: 4 m, capacity: 9 A }
+    back: { from: K1:2, to: GND, size: 1 mm2, length: 4 m, capacity: 9 A }
 bag:
   zone: dry
   connectors:
     K2: { cavities: 1..2, into: L2 }
     L2: { device: yes, cavities: 1..2, elements: [{ is: load, name: second, from: 1, to: 2, power: 24 W, volts: 12 V }] }
   wires:
-    branch: { from: A, to: K2:1, size: 1 mm2, length: 2 m }
-    own return: { from: K2:2, to: ring, size: 1 mm2, length: 3 m, to terminal: R }
+    branch: { from: A, to: K2:1, size: 1 mm2, length: 2 m, capacity: 9 A }
+    own return: { from: K2:2, to: ring, size: 1 mm2, length: 3 m, capacity: 9 A, to terminal: R }
   parts: { TAP: 1 }
 work:
   - { do: disconnect, supply: battery }

@@ -9,10 +9,10 @@ import { regionStates } from './region-states.ts';
 import { designAmpere, type ReachedLoad, type RegionFlow, regionSolver } from './solve-region.ts';
 
 /** Currents below this are rounding. */
-const noAmpere = 1e-9;
+export const noAmpere = 1e-9;
 
-/** The most that a fuse carries, and what is off then. */
-export interface FuseCurrent {
+/** The most that a fuse or a conductor carries, and what is off then. */
+export interface CarriedCurrent {
   /** The branch of the region that it is. */
   readonly branch: number;
   readonly ampere: number;
@@ -22,8 +22,8 @@ export interface FuseCurrent {
 /** The losses of a region, and what is not said. */
 export interface RegionDrops {
   readonly rows: readonly DropRow[];
-  /** One for each fuse, over the states in which nothing is missing. */
-  readonly fuses: readonly FuseCurrent[];
+  /** One for each fuse and conductor, over the states in which nothing is missing. */
+  readonly carried: readonly CarriedCurrent[];
   readonly missing: readonly string[];
 }
 
@@ -35,14 +35,14 @@ export interface RegionDrops {
 export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore): RegionDrops {
   const missing = new Set<string>(region.missing);
   const rows = new Map<number, DropRow>();
-  const fuses = new Map<number, FuseCurrent>();
-  if (missing.size > 0) return { rows: [], fuses: [], missing: [...missing] };
+  const carried = new Map<number, CarriedCurrent>();
+  if (missing.size > 0) return { rows: [], carried: [], missing: [...missing] };
   const { states, all, names } = regionStates(job, region);
   if (states.length < all)
     missing.add(`the losses in more than ${states.length} of ${all} states of ${nameOf(job, region)}`);
   const solve = regionSolver(job, region);
-  const fuseBranches = region.branches.flatMap(({ kind, index }, branch) =>
-    kind === 'contact' && job.elements[index]?.kind === 'fuse' ? [branch] : [],
+  const carriers = region.branches.flatMap(({ kind, index, wire }, branch) =>
+    wire >= 0 || (kind === 'contact' && job.elements[index]?.kind === 'fuse') ? [branch] : [],
   );
   for (const { state, said, offNames, coilsOn } of states) {
     const trial = solve(state, null);
@@ -72,11 +72,11 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
     }
     for (const one of lacking) missing.add(one);
     if (flow !== null && lacking.size === 0)
-      for (const branch of fuseBranches) {
+      for (const branch of carriers) {
         const ampere = Math.abs(flow.amperes[branch] ?? 0);
         // Of equal states the first, with most of it on, is told.
-        if (ampere > (fuses.get(branch)?.ampere ?? -1) + 1e-12)
-          fuses.set(branch, { branch, ampere, state: said });
+        if (ampere > (carried.get(branch)?.ampere ?? -1) + 1e-12)
+          carried.set(branch, { branch, ampere, state: said });
       }
     for (const [load, way] of reached) {
       // What takes nothing loses nothing.
@@ -92,7 +92,7 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
       if (worse) rows.set(load, row);
     }
   }
-  return { rows: [...rows.values()], fuses: [...fuses.values()], missing: [...missing] };
+  return { rows: [...rows.values()], carried: [...carried.values()], missing: [...missing] };
 }
 
 function nameOf(job: Job, region: CircuitRegion): string {

@@ -3,9 +3,9 @@ import { poweredBefore } from '../backfeed/powered-before.ts';
 import type { LossPart, RawFinding } from '../prove/finding.ts';
 import type { Names } from '../prove/names.ts';
 import { type CircuitRegion, circuitRegions } from './circuit-region.ts';
-import { dropRows, type FuseCurrent, reachedLoads } from './drop-rows.ts';
+import { type CarriedCurrent, dropRows, noAmpere, reachedLoads } from './drop-rows.ts';
 import { judgeBusPairs } from './judge-bus-pairs.ts';
-import { leadLimit } from './limit-sources.ts';
+import { conductorCapacity, leadLimit } from './limit-sources.ts';
 import type { DropRow, LimitTable, LoadingRow, ProtectionRow } from './limit-table.ts';
 import { fuseRating, type ProtectionJudgement, protectionRows } from './protection-rows.ts';
 import { type RegionState, regionSolver } from './solve-region.ts';
@@ -28,6 +28,7 @@ export function judgeLimits(rework: Rework, view: Conducts, names: Names): Limit
   const missing = new Set<string>();
   const drops: DropRow[] = [];
   const loading: LoadingRow[] = [];
+  const conductors: LoadingRow[] = [];
   for (const supply of job.supplies) if (supply.volts === null) missing.add(`the volts of ${supply.name}`);
   if (job.supplies.length === 0) missing.add('a supply, with its volts');
   const before = poweredBefore(rework, view);
@@ -37,12 +38,16 @@ export function judgeLimits(rework: Rework, view: Conducts, names: Names): Limit
       for (const one of found.missing) missing.add(one);
       drops.push(...found.rows);
       for (const row of found.rows) for (const one of row.missing) missing.add(one);
-      for (const carried of found.fuses) loading.push(...fuseLoad(rework, region, carried));
+      for (const carried of found.carried) {
+        loading.push(...fuseLoad(rework, region, carried));
+        conductors.push(...conductorLoad(job, region, carried, missing));
+      }
       if (found.missing.length === 0) loading.push(...driveLoads(job, region));
     }
   for (const row of drops)
     if (row.dropVolt !== null && row.limitVolt !== null && row.dropVolt > row.limitVolt + 1e-9)
       findings.push(dropFinding(row));
+  loading.push(...worstPieces(conductors));
   for (const row of loading) findings.push(...loadingFindings(row));
   const protection: ProtectionRow[] = [];
   let unsaid = 0;
@@ -148,10 +153,12 @@ function protectionFinding(job: Job, { row, fuses, leadMm }: ProtectionJudgement
   };
 }
 
-function fuseLoad(rework: Rework, region: CircuitRegion, carried: FuseCurrent): readonly LoadingRow[] {
+function fuseLoad(rework: Rework, region: CircuitRegion, carried: CarriedCurrent): readonly LoadingRow[] {
   const { job } = rework;
   const { own } = job.electrical;
-  const index = region.branches[carried.branch]?.index ?? -1;
+  const branch = region.branches[carried.branch];
+  if (branch?.kind !== 'contact') return [];
+  const { index } = branch;
   const rating = fuseRating(rework, index);
   if (rating === null) return [];
   const percent = own?.fuseLoadPercent ?? null;
@@ -166,6 +173,44 @@ function fuseLoad(rework: Rework, region: CircuitRegion, carried: FuseCurrent): 
       source: percent === null || own === null ? 'its rating' : `${percent} % of its rating, ${own.source}`,
     },
   ];
+}
+
+/** What a conductor carries against what it bears; what is not said of one that carries something is missing. */
+function conductorLoad(
+  job: Job,
+  region: CircuitRegion,
+  carried: CarriedCurrent,
+  missing: Set<string>,
+): readonly LoadingRow[] {
+  const wire = job.wires[region.branches[carried.branch]?.wire ?? -1];
+  if (wire === undefined || carried.ampere <= noAmpere) return [];
+  const limit = conductorCapacity(job, wire);
+  if (limit.kind === 'missing') {
+    missing.add(limit.what);
+    return [];
+  }
+  const { ampere, state } = carried;
+  return [
+    {
+      what: wire.name,
+      is: 'conductor',
+      ampere,
+      leastAmpere: null,
+      mostAmpere: limit.value,
+      state,
+      source: limit.source,
+    },
+  ];
+}
+
+/** Of a wire in several pieces the one that carries most. */
+function worstPieces(rows: readonly LoadingRow[]): readonly LoadingRow[] {
+  const worst = new Map<string, LoadingRow>();
+  for (const row of rows) {
+    const known = worst.get(row.what);
+    if (known === undefined || row.ampere > known.ampere + 1e-12) worst.set(row.what, row);
+  }
+  return [...worst.values()];
 }
 
 /** Each output alone: the most that it may have to give, and the least with which its module sees a lamp. */
@@ -216,6 +261,12 @@ function aloneState(
   };
 }
 
+const overloaded = {
+  fuse: 'fuse-overloaded',
+  output: 'drive-overloaded',
+  conductor: 'conductor-overloaded',
+} as const;
+
 function loadingFindings(row: LoadingRow): readonly RawFinding[] {
   const { what, is, ampere, leastAmpere, mostAmpere, state, source } = row;
   const over = mostAmpere !== null && ampere > mostAmpere + 1e-9;
@@ -223,7 +274,7 @@ function loadingFindings(row: LoadingRow): readonly RawFinding[] {
   if (!over && !under) return [];
   return [
     {
-      kind: under ? 'drive-underloaded' : is === 'output' ? 'drive-overloaded' : 'fuse-overloaded',
+      kind: under ? 'drive-underloaded' : overloaded[is],
       step: null,
       points: [what],
       witness: {

@@ -55,8 +55,8 @@ function publishedDrop(
   return aircraft.find((one) => one?.nominalVolt === nominalVolt) ?? null;
 }
 
-/** The largest rating of a fuse ahead of a conductor. */
-export function fuseLimit(job: Job, wire: Wire, systemVolt: number): Limit {
+/** What a conductor may carry without end: as said of it, or by the table of the rule set. */
+export function conductorCapacity(job: Job, wire: Wire): Limit {
   const { limits } = job.electrical;
   if (wire.capacityAmps !== null)
     return {
@@ -81,10 +81,19 @@ export function fuseLimit(job: Job, wire: Wire, systemVolt: number): Limit {
       kind: 'missing',
       what: `the capacity of ${wire.name}: ${table?.title ?? 'no table'} has none for ${wire.size.raw} with ${wire.insulationC} C insulation`,
     };
+  return { kind: 'limit', value: carries, inclusive: true, source: `${carries} A by ${table.title}` };
+}
+
+/** The largest rating of a fuse ahead of a conductor. */
+export function fuseLimit(job: Job, wire: Wire, systemVolt: number): Limit {
+  const capacity = conductorCapacity(job, wire);
+  const rules = chosenRules(job);
+  // What the kit says of the wire itself goes before the rules of the tables.
+  if (capacity.kind === 'missing' || wire.capacityAmps !== null || rules === null) return capacity;
   const rule = rules.id === 'aircraft' ? 'O7' : systemVolt < 50 ? 'O4' : 'O5';
   const limit = protectorLimit({
     rule,
-    ampacity: carries,
+    ampacity: capacity.value,
     systemVolt,
     standardRatings: bladeFuses.map(({ ampere }) => ampere),
   });
@@ -95,7 +104,7 @@ export function fuseLimit(job: Job, wire: Wire, systemVolt: number): Limit {
     kind: 'limit',
     value: limit.ampere,
     inclusive: limit.inclusive,
-    source: `${rule}, ${rated?.source ?? ''}; ${carries} A by ${table.title}`,
+    source: `${rule}, ${rated?.source ?? ''}; ${capacity.source}`,
   };
 }
 

@@ -40,10 +40,10 @@ export interface ProtectionRow {
   readonly missing: readonly string[];
 }
 
-/** A fuse or an output with the current that it carries. */
+/** A fuse, an output or a conductor with the current that it carries. */
 export interface LoadingRow {
   readonly what: string;
-  readonly is: 'fuse' | 'output';
+  readonly is: 'fuse' | 'output' | 'conductor';
   readonly ampere: number;
   readonly leastAmpere: number | null;
   readonly mostAmpere: number | null;

@@ -247,6 +247,41 @@ describe('what a fuse carries', () => {
   });
 });
 
+describe('what a conductor carries', () => {
+  /** An old lamp and a new one of 8 A each, fused apart, that share one return wire. */
+  const shared = (capacity: string): StudKit => ({
+    ...base,
+    nets: ['F', 'G', 'X'],
+    stock: [
+      ['fuse', 'F1', 'BAT', 'F', 'rating: 10 A'],
+      ['fuse', 'F2', 'BAT', 'G', 'rating: 10 A'],
+      ['load', 'old', 'F', 'X', 'power: 96 W, volts: 12 V'],
+    ],
+    wires: [['common', 'X', 'GND', `length: 1 m${capacity}`]],
+    kit: [['load', 'new', 'G', 'X', 'power: 96 W, volts: 12 V']],
+    powered: ['new: always'],
+  });
+
+  it('is held against what it bears on the way back too, where no fuse is ahead of it', () => {
+    expect(found(shared(', capacity: 16 A'))).toEqual([]);
+    expect(found(shared(', capacity: 15.9 A'))).toEqual(['conductor-overloaded common: 16 for 15.9']);
+    expect(found(shared(''))).toEqual(['electrical-unknown the capacity of common']);
+  });
+
+  it('is held against it ahead of the first fuse too', () => {
+    const feed = (capacity: string): StudKit => ({
+      ...base,
+      nets: ['F'],
+      stock: [['load', 'old', 'BAT', 'GND', 'power: 12 W, volts: 12 V']],
+      links: [['thin', 'BAT', 'F', `length: 100 mm, capacity: ${capacity}`]],
+      kit: [['load', 'heater', 'F', 'GND', 'power: 240 W, volts: 12 V']],
+      powered: ['heater: always'],
+    });
+    expect(found(feed('20 A'))).toEqual([]);
+    expect(found(feed('2 A'))).toEqual(['conductor-overloaded thin: 20 for 2']);
+  });
+});
+
 describe('what an output gives', () => {
   const drive = (watts: number): StudKit => ({
     ...base,

@@ -120,6 +120,7 @@ export function describeFinding(finding: RawFinding): string {
       return `${what} loses too much on its way: ${limitWords(witness)}`;
     case 'conductor-unprotected':
       return `${what}: ${limitWords(witness)}`;
+    case 'conductor-overloaded':
     case 'fuse-overloaded':
     case 'drive-overloaded':
       return `${what} carries too much: ${limitWords(witness)}`;

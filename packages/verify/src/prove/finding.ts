@@ -57,6 +57,7 @@ export const findingKinds = {
   'bus-pair-unfit': 9,
   'drop-too-large': 9,
   'conductor-unprotected': 9,
+  'conductor-overloaded': 9,
   'fuse-overloaded': 9,
   'drive-overloaded': 9,
   'drive-underloaded': 9,

@@ -62,6 +62,7 @@ const backFeeds = kinds('load-powered', 'load-unpowered', 'sources-tied');
 const overLimits = kinds(
   'drop-too-large',
   'conductor-unprotected',
+  'conductor-overloaded',
   'fuse-overloaded',
   'drive-overloaded',
   'drive-underloaded',
