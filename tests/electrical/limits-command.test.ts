@@ -65,6 +65,35 @@ describe('loomproof limits', () => {
     expect(drop(thick.json)).toBeLessThan(drop(json));
   });
 
+  it('refuses a length that leaves no room for a tap, and a name of another kind', async () => {
+    const bare = await runInMemory([
+      'limits',
+      'fixtures/shared-return/kit.yaml',
+      '--length',
+      'deck feed=0 m',
+    ]);
+    expect(bare.code).toBe(2);
+    expect(bare.err()).toContain('deck feed cannot be 0 mm long');
+    const load = await runInMemory(['limits', groomer, '--fuse', 'wiper heater=5 A']);
+    expect(load.code).toBe(2);
+    expect(load.err()).toContain('no fuse is called `wiper heater`');
+    expect(load.err()).not.toContain('did you mean `wiper heater`');
+  });
+
+  it('changes the fuse that is asked for, and no other that takes the same part', async () => {
+    const { json } = await jsonOf(groomer, '--fuse', 'F6=10 A');
+    expect(json.variants[0]?.protection.find(({ fuse }) => fuse === 'F6')).toMatchObject({
+      ratingAmpere: 10,
+    });
+    const size = await jsonOf(groomer, '--size', 'thin branch=1.5 mm2');
+    // The capacity that was said of the thin wire says nothing of another one.
+    expect(
+      size.json.variants[0]?.protection.find(({ conductor }) => conductor === 'thin branch'),
+    ).toMatchObject({
+      limitAmpere: null,
+    });
+  });
+
   it('prints CSV with one head for each table', async () => {
     const { code, out } = await runInMemory(['limits', groomer, '--csv']);
     expect(code).toBe(0);

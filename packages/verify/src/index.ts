@@ -25,6 +25,7 @@ export {
 export { readReadings, type WrittenReading } from './diagnose/read-readings.ts';
 export type { Reading } from './diagnose/reading.ts';
 export type { DropRow, LimitTable, LoadingRow, ProtectionRow } from './limits/limit-table.ts';
+export { shortestPieceMm } from './limits/shortest-piece.ts';
 export {
   type Consequence,
   type DriveState,
