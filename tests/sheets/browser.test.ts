@@ -236,13 +236,13 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
       'orchard-lamps',
       'roof-low',
       'roof=low',
-      { work: [14, 15], pins: [2, 2], parts: [1, 1], 'cut-list': [1, 1], circuits: [2, 2] },
+      { work: [14, 15], pins: [2, 2], 'cut-list': [1, 1], circuits: [2, 2] },
     ],
     [
       'camper-socket',
       'only',
       'one variant',
-      { work: [11, 11], pins: [2, 2], parts: [1, 1], 'cut-list': [1, 1], circuits: [3, 3] },
+      { work: [11, 11], pins: [2, 2], 'cut-list': [1, 1], circuits: [3, 3] },
     ],
     ['workboat-alarm', 'only', 'one variant', { work: [20, 22], 'cut-list': [1, 1] }],
   ])(
