@@ -36,6 +36,19 @@ describe('labels of a connector', () => {
   });
 });
 
+describe('the resistance of an element', () => {
+  it('cannot be nothing for what takes current', () => {
+    const device = (element: string): string =>
+      kit(
+        `    K1: { cavities: 1..2, into: D }\n    D: { device: yes, cavities: 1..2, elements: [${element}] }`,
+      );
+    expect(complaintsOf(device('{ is: load, name: l, from: 1, to: 2, resistance: 0 ohm }'))).toEqual([
+      '8:99 quantity: a load cannot have a resistance of 0 ohm (what has none is a wire, or leave it away where it is not known)',
+    ]);
+    expect(complaintsOf(device('{ is: switch, name: s, from: 1, to: 2, resistance: 0 ohm }'))).toEqual([]);
+  });
+});
+
 describe('places', () => {
   it('are the cavities in the order of their labels, then studs and boundaries, numbered as their nodes', () => {
     const job = jobOf(

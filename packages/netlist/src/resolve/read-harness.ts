@@ -329,7 +329,7 @@ function readElements(section: Located | null, electrical: Located | null, build
         to: pins[1] ?? 0,
         connector,
         fitted: textUnder(row, 'fitted') === null || isYes(row, 'fitted'),
-        ohm: quantity(row, 'resistance', 'ohm', builder),
+        ohm: elementOhm(row, kind, builder),
         coldOhm: quantity(row, 'cold', 'ohm', builder),
         watts: quantity(row, 'power', 'W', builder),
         volts: quantity(row, 'volts', 'V', builder),
@@ -416,6 +416,19 @@ function readFaceOf(row: Located, labels: readonly string[], builder: HarnessBui
   const reading = readFace(form.data, labels);
   for (const problem of reading.problems) builder.complaints.error('face', problem, node.span);
   return reading.value;
+}
+
+/** The resistance of an element; a load or coil without any would be a join, and its current no number. */
+function elementOhm(row: Located, kind: string | undefined, builder: HarnessBuilder): number | null {
+  const ohm = quantity(row, 'resistance', 'ohm', builder);
+  if (ohm !== 0 || (kind !== 'load' && kind !== 'coil')) return ohm;
+  builder.complaints.error(
+    'quantity',
+    `a ${kind} cannot have a resistance of 0 ohm`,
+    entryOf(row, 'resistance')?.span ?? row.span,
+    'what has none is a wire, or leave it away where it is not known',
+  );
+  return null;
 }
 
 function quantity(row: Located, key: string, unit: QuantityUnit, builder: HarnessBuilder): number | null {

@@ -136,6 +136,23 @@ describe('loads of which the design current does not tell what they get', () => 
   });
 });
 
+describe('a load on volts that it was not made for', () => {
+  const on = (volts: string): readonly string[] =>
+    missingOf({
+      nets: ['A'],
+      stock: [['switch', 'S', 'BAT', 'A', 'resistance: 10 mohm']],
+      kit: [['load', 'lamp', 'A', 'GND', `power: 12 W, volts: ${volts}`]],
+      powered: ['lamp: S'],
+    });
+
+  it('is undecided: what it takes there is not what it was designed for', () => {
+    expect(on('24 V')).toEqual(['what lamp, made for 24 V, does on 12.0 V']);
+    expect(on('6 V')).toEqual(['what lamp, made for 6 V, does on 12.0 V']);
+    expect(on('13.5 V')).toEqual([]);
+    expect(on('10 V')).toEqual([]);
+  });
+});
+
 describe('the states that count', () => {
   const s = (name: string, from: string, to: string): StudDevice => [
     'switch',

@@ -1,4 +1,4 @@
-import type { Job, Wire } from '@loomproof/netlist';
+import type { DeviceElement, Job, Wire } from '@loomproof/netlist';
 import type { PoweredBefore } from '../backfeed/powered-before.ts';
 import { type SizeFamily, sizeResistance, standardSizes } from '../electrical/index.ts';
 import type { LossPart } from '../prove/finding.ts';
@@ -63,8 +63,15 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
       if (element !== undefined && designAmpere(element, reached.get(index)?.nominalVolt ?? 0) === null)
         lacking.add(`the current of ${element.name}: its resistance, or its power and volts`);
     }
-    const flow = lacking.size > 0 ? null : solve(state, reached);
     const off = new Set(offNames);
+    for (const [load, { nominalVolt, isAlone }] of reached) {
+      const index = region.branches[load]?.index ?? -1;
+      const element = job.elements[index];
+      if (element === undefined || !isAlone || !isOnOtherVolts(element, nominalVolt)) continue;
+      if (isMeant(job, index, { off, names }, before))
+        lacking.add(`what ${element.name}, made for ${element.volts} V, does on ${nominalVolt.toFixed(1)} V`);
+    }
+    const flow = lacking.size > 0 ? null : solve(state, reached);
     for (const [load, { isAlone }] of flow === null ? [] : reached) {
       // What leaks through a load that is not meant to be on is no loss of its own; back-feed is obligation 10.
       if (!isMeant(job, region.branches[load]?.index ?? -1, { off, names }, before)) continue;
@@ -117,6 +124,15 @@ function isMeant(
         way.on.every((name) => !off.has(name)) && way.off.every((name) => off.has(name) || !names.has(name)),
     );
   return off.size === 0 || (before(load, off) ?? true);
+}
+
+/**
+ * Whether a load hangs on volts that it was not made for, so that its power is none that it takes there. Ratings lie
+ * around the volts of their system, as 13.5 V at 12 V do; a quarter is our own measure, no source.
+ */
+function isOnOtherVolts({ watts, volts }: DeviceElement, nominalVolt: number): boolean {
+  if (watts === null || watts === 0 || volts === null || volts === 0) return false;
+  return nominalVolt > 1.25 * volts || nominalVolt < 0.75 * volts;
 }
 
 /** Whether a flow tells what a load gets. */
