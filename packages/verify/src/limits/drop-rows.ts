@@ -64,19 +64,19 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
         lacking.add(`the current of ${element.name}: its resistance, or its power and volts`);
     }
     const off = new Set(offNames);
-    for (const [load, { nominalVolt, isAlone }] of reached) {
-      const index = region.branches[load]?.index ?? -1;
-      const element = job.elements[index];
-      if (element === undefined || !isAlone || !isOnOtherVolts(element, nominalVolt)) continue;
-      if (isMeant(job, index, { off, names }, before))
+    // Where a load is not meant to have power, that it has some is what is wrong, and not how little it loses: obligation 10.
+    const meant = [...reached].filter(([load]) =>
+      isMeant(job, region.branches[load]?.index ?? -1, { off, names }, before),
+    );
+    for (const [load, { nominalVolt, isAlone }] of meant) {
+      const element = job.elements[region.branches[load]?.index ?? -1];
+      if (element !== undefined && isAlone && isOnOtherVolts(element, nominalVolt))
         lacking.add(`what ${element.name}, made for ${element.volts} V, does on ${nominalVolt.toFixed(1)} V`);
     }
     const flow = lacking.size > 0 ? null : solve(state, reached);
-    for (const [load, { isAlone }] of flow === null ? [] : reached) {
-      // What leaks through a load that is not meant to be on is no loss of its own; back-feed is obligation 10.
-      if (!isMeant(job, region.branches[load]?.index ?? -1, { off, names }, before)) continue;
-      if (!isAlone || !isTold(job, region, flow, load)) lacking.add(inSeries(job, region, load));
-    }
+    if (flow !== null)
+      for (const [load, { isAlone }] of meant)
+        if (!isAlone || !isTold(job, region, flow, load)) lacking.add(inSeries(job, region, load));
     for (const one of lacking) missing.add(one);
     if (flow !== null && lacking.size === 0)
       for (const branch of carriers) {
@@ -85,11 +85,9 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
         if (ampere > (carried.get(branch)?.ampere ?? -1) + 1e-12)
           carried.set(branch, { branch, ampere, state: said });
       }
-    for (const [load, way] of reached) {
+    for (const [load, way] of meant) {
       // What takes nothing loses nothing.
       if (job.elements[region.branches[load]?.index ?? -1]?.watts === 0) continue;
-      // Where it is not meant to have power, that it has some is what is wrong, and not how little it loses.
-      if (!isMeant(job, region.branches[load]?.index ?? -1, { off, names }, before)) continue;
       const row = rowOf(job, region, load, way, lacking.size > 0 ? null : flow, [...lacking].sort(), said);
       const worst = rows.get(load);
       // What is not known may be worse than all that is; of equal states the first, with most of it on, is told.
@@ -136,9 +134,9 @@ function isOnOtherVolts({ watts, volts }: DeviceElement, nominalVolt: number): b
 }
 
 /** Whether a flow tells what a load gets. */
-function isTold(job: Job, region: CircuitRegion, flow: RegionFlow | null, load: number): boolean {
+function isTold(job: Job, region: CircuitRegion, flow: RegionFlow, load: number): boolean {
   const branch = region.branches[load];
-  if (flow === null || branch === undefined || job.elements[branch.index]?.watts === 0) return true;
+  if (branch === undefined || job.elements[branch.index]?.watts === 0) return true;
   return flow.amperes[load] !== 0 && flow.volts.has(branch.from) && flow.volts.has(branch.to);
 }
 
