@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { ladderKit } from '../support/ladder-kit.ts';
 import { runInMemory } from '../support/memory-io.ts';
 import { publishedSchemaText, publishedValidator } from '../support/published-schema.ts';
 
@@ -99,10 +100,16 @@ describe('loomproof limits', () => {
     expect(code).toBe(0);
     const rows = out().trimEnd().split('\r\n');
     expect(rows[0]).toBe(
-      'variant,circuit,current A,length m,size,resistance ohm,drop V,limit V,margin V,smallest by drop,worst state,source',
+      'variant,table,circuit,current A,length m,size,resistance ohm,drop V,limit V,margin V,smallest by drop,worst state,source',
     );
-    expect(rows.filter((row) => row.startsWith('variant,'))).toHaveLength(3);
-    expect(rows.some((row) => row.startsWith('only,thin branch,0.75 mm2,F6,15.00,15.00,0.000,'))).toBe(true);
+    expect(rows.filter((row) => row.startsWith('variant,'))).toHaveLength(5);
+    expect(
+      rows.some((row) =>
+        row.startsWith(
+          'only,conductors and the fuse ahead of them,thin branch,0.75 mm2,F6,15.00,15.00,0.000,',
+        ),
+      ),
+    ).toBe(true);
   });
 
   it.each([boat, groomer, 'fixtures/two-outputs/kit.yaml'])(
@@ -116,6 +123,41 @@ describe('loomproof limits', () => {
       expect(validate.errors).toBeNull();
     },
   );
+
+  it('lists the circuits that the kit leaves alone in every form, and holds nothing against them', async () => {
+    const text = ladderKit({ rungs: 2, returns: 'ground', untouchedWires: 4, limits: true }).replace(
+      'K V0:1, size: 1 mm2, length: 1 m',
+      'K V0:1, size: 1 mm2, length: 90 m',
+    );
+    const said = async (...form: string[]): Promise<string> => {
+      const { code, out } = await runInMemory(['limits', 'kit.yaml', ...form], {
+        files: new Map([['kit.yaml', text]]),
+      });
+      expect(code).toBe(0);
+      return out();
+    };
+    expect(await said()).toMatch(
+      /circuits that the kit leaves alone, told and not judged\n.*\n +V0 +1\.333 +93\.000 /,
+    );
+    expect(await said('--csv')).toMatch(
+      /only,"?losses of circuits that the kit leaves alone[^\n]*,V0,1\.333,93\.000,/,
+    );
+    const page = await said('--page');
+    expect(page.match(/<table>/g)).toHaveLength(5);
+    expect(page).toContain('Volts lost along the way of V0');
+    const json = JSON.parse(await said('--json')) as {
+      readonly variants: readonly {
+        leftAlone: { drops: readonly { circuit: string; marginVolt: number }[] };
+      }[];
+    };
+    expect(json.variants[0]?.leftAlone.drops).toMatchObject([{ circuit: 'V0' }]);
+    expect(json.variants[0]?.leftAlone.drops[0]?.marginVolt).toBeLessThan(0);
+    const validate = publishedValidator('limits');
+    validate(json);
+    expect(validate.errors).toBeNull();
+    const moved = await said('--length', 'V0 b=2 m');
+    expect(moved).toMatch(/V0 +1\.333 .* -\d\.\d{3} \(was -\d\.\d{3}\)/);
+  });
 
   it('publishes the schema that the program prints', async () => {
     const { out } = await runInMemory(['schema', '--of', 'limits']);

@@ -24,6 +24,7 @@ export {
 } from './diagnose/rank-candidates.ts';
 export { readReadings, type WrittenReading } from './diagnose/read-readings.ts';
 export type { Reading } from './diagnose/reading.ts';
+export { untouchedLosses } from './limits/judge-limits.ts';
 export type { DropRow, LimitTable, LoadingRow, ProtectionRow } from './limits/limit-table.ts';
 export { shortestPieceMm } from './limits/shortest-piece.ts';
 export {

@@ -4,7 +4,7 @@ import { proveKit } from '@loomproof/verify';
 import { exitCode } from '../exit-code.ts';
 import { readKitFile } from '../input/read-kit-file.ts';
 import type { Io } from '../io/io.ts';
-import { dropHead, limitCells, loadingHead, protectionHead } from '../limits/limit-cells.ts';
+import { limitTables, variantLimits } from '../limits/limit-cells.ts';
 import { limitsPage } from '../limits/limits-page.ts';
 import { limitsText } from '../limits/limits-text.ts';
 import { type WhatIf, whatIf } from '../limits/what-if.ts';
@@ -41,10 +41,11 @@ export function limits(path: string, options: LimitsOptions, io: Io): number {
   }
   const isChanged = Object.values(options.changes).some((texts) => texts.length > 0);
   const before = isChanged ? proveKit(kit) : null;
-  const variants = verdict.variants.map(
-    (one) =>
-      [one, limitCells(one, before?.variants.find((old) => old.variant === one.variant) ?? null)] as const,
-  );
+  const variants = verdict.variants.map((variant) => {
+    const limits = variantLimits(variant);
+    const old = before?.variants.find((one) => one.variant === variant.variant);
+    return { variant, limits, tables: limitTables(limits, old === undefined ? null : variantLimits(old)) };
+  });
   if (options.form !== 'json') io.err(diagnosticsText(all));
   if (options.form === 'json')
     io.out(
@@ -53,10 +54,11 @@ export function limits(path: string, options: LimitsOptions, io: Io): number {
         revision: kit.revision,
         digest,
         changes: options.changes,
-        variants: verdict.variants.map(({ variant, judgement, obligations }) => ({
+        variants: variants.map(({ variant: { variant, obligations }, limits: { judged, leftAlone } }) => ({
           variant,
           verdict: obligations.find(({ obligation }) => obligation === 9)?.verdict ?? null,
-          ...(judgement.electrical?.limits ?? { drops: [], protection: [], loading: [] }),
+          ...judged,
+          leftAlone,
         })),
         diagnostics: all.map(diagnosticJson),
       }),
@@ -64,14 +66,12 @@ export function limits(path: string, options: LimitsOptions, io: Io): number {
   else if (options.form === 'csv')
     io.out(
       csvText(
-        variants.flatMap(([{ variant }, { drops, protection, loading }]) => [
-          ['variant', ...dropHead],
-          ...drops.map((row) => [variant, ...row]),
-          ['variant', ...protectionHead],
-          ...protection.map((row) => [variant, ...row]),
-          ['variant', ...loadingHead],
-          ...loading.map((row) => [variant, ...row]),
-        ]),
+        variants.flatMap(({ variant: { variant }, tables }) =>
+          tables.flatMap(({ title, head, rows }) => [
+            ['variant', 'table', ...head],
+            ...rows.map((row) => [variant, title, ...row]),
+          ]),
+        ),
       ),
     );
   else if (options.form === 'page') {
@@ -79,7 +79,7 @@ export function limits(path: string, options: LimitsOptions, io: Io): number {
       texts.map((text: string) => `${what} ${text}`),
     );
     io.out(limitsPage({ kit: kit.kit, revision: kit.revision, digest: digest ?? '', changes }, variants));
-  } else io.out(limitsText(variants));
+  } else io.out(limitsText(variants.map(({ variant, tables }) => [variant, tables] as const)));
   const kept = verdict.variants.every(
     ({ obligations }) => obligations.find(({ obligation }) => obligation === 9)?.verdict === 'proved',
   );

@@ -1,7 +1,7 @@
-import type { LimitTable, VariantVerdict } from '@loomproof/verify';
+import { type LimitTable, untouchedLosses, type VariantVerdict } from '@loomproof/verify';
 
 /** The head of the table of losses, as printed and as CSV. */
-export const dropHead: readonly string[] = [
+const dropHead: readonly string[] = [
   'circuit',
   'current A',
   'length m',
@@ -16,7 +16,7 @@ export const dropHead: readonly string[] = [
 ];
 
 /** The head of the table of conductors and their fuses. */
-export const protectionHead: readonly string[] = [
+const protectionHead: readonly string[] = [
   'conductor',
   'size',
   'fuse',
@@ -27,7 +27,7 @@ export const protectionHead: readonly string[] = [
 ];
 
 /** The head of the table of what fuses, outputs and conductors carry. */
-export const loadingHead: readonly string[] = [
+const loadingHead: readonly string[] = [
   'what carries it',
   'current A',
   'least A',
@@ -37,66 +37,119 @@ export const loadingHead: readonly string[] = [
   'source',
 ];
 
-/** The three tables of a variant as text, cell by cell; what is not known is a question mark. */
-export interface LimitCells {
-  readonly drops: readonly (readonly string[])[];
-  readonly protection: readonly (readonly string[])[];
-  readonly loading: readonly (readonly string[])[];
+/** One table with its title and head, cell by cell; what is not known is a question mark. */
+export interface CellTable {
+  readonly title: string;
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  /** What stands in its place where it has no rows. */
+  readonly none: string;
+}
+
+/** The tables of a variant: of what the kit touches, which is judged, and of what it leaves alone, which is told. */
+export interface VariantLimits {
+  readonly judged: LimitTable;
+  readonly leftAlone: Pick<LimitTable, 'drops' | 'loading'>;
+}
+
+/** The limits of a variant; nothing where they are not claimed. */
+export function variantLimits({ judgement }: VariantVerdict): VariantLimits {
+  const judged = judgement.electrical?.limits;
+  if (judged === undefined)
+    return { judged: { drops: [], protection: [], loading: [] }, leftAlone: { drops: [], loading: [] } };
+  return { judged, leftAlone: untouchedLosses(judgement.rework) };
 }
 
 /**
  * Writes the tables of a variant as cells.
  *
- * @param variant - as judged
+ * @param now - as judged
  * @param before - the same variant without what was asked to be different, so that margins are seen to move
  */
-export function limitCells(variant: VariantVerdict, before: VariantVerdict | null): LimitCells {
-  const table = tableOf(variant);
-  const old = before === null ? null : tableOf(before);
-  return {
-    drops: table.drops.map((row) => [
-      row.circuit,
-      number(row.ampere, 3),
-      number(row.lengthMm === null ? null : row.lengthMm / 1000, 3),
-      row.size ?? '?',
-      number(row.ohm, 4),
-      number(row.dropVolt, 3),
-      number(row.limitVolt, 3),
-      moved(row.marginVolt, old?.drops.find((one) => one.circuit === row.circuit)?.marginVolt),
-      row.smallest ?? '?',
-      stateText(row.state),
-      row.source ?? missing(row.missing),
-    ]),
-    protection: table.protection.map((row) => [
-      row.conductor,
-      row.size ?? '?',
-      row.fuse ?? 'none',
-      number(row.ratingAmpere, 2),
-      number(row.limitAmpere, 2),
-      moved(
-        row.marginAmpere,
-        old?.protection.find((one) => one.conductor === row.conductor && one.fuse === row.fuse)?.marginAmpere,
-      ),
-      row.source ?? missing(row.missing),
-    ]),
-    loading: table.loading.map((row) => [
-      row.what,
-      number(row.ampere, 3),
-      row.leastAmpere === null ? '' : number(row.leastAmpere, 2),
-      row.mostAmpere === null ? '' : number(row.mostAmpere, 2),
-      moved(marginOf(row), marginOf(old?.loading.find((one) => one.what === row.what))),
-      stateText(row.state),
-      row.source,
-    ]),
-  };
+export function limitTables(now: VariantLimits, before: VariantLimits | null): readonly CellTable[] {
+  const touched = 'none in the part that the kit touches';
+  const alone = 'the kit touches the part of every circuit';
+  return [
+    {
+      title: 'losses out and return',
+      head: dropHead,
+      rows: dropCells(now.judged.drops, before?.judged.drops ?? []),
+      none: touched,
+    },
+    {
+      title: 'conductors and the fuse ahead of them',
+      head: protectionHead,
+      rows: protectionCells(now.judged.protection, before?.judged.protection ?? []),
+      none: touched,
+    },
+    {
+      title: 'what fuses, outputs and conductors carry',
+      head: loadingHead,
+      rows: loadingCells(now.judged.loading, before?.judged.loading ?? []),
+      none: touched,
+    },
+    {
+      title: 'losses of circuits that the kit leaves alone, told and not judged',
+      head: dropHead,
+      rows: dropCells(now.leftAlone.drops, before?.leftAlone.drops ?? []),
+      none: alone,
+    },
+    {
+      title: 'what is carried in circuits that the kit leaves alone, told and not judged',
+      head: loadingHead,
+      rows: loadingCells(now.leftAlone.loading, before?.leftAlone.loading ?? []),
+      none: alone,
+    },
+  ];
+}
+
+type Cells = readonly (readonly string[])[];
+
+function dropCells(rows: LimitTable['drops'], old: LimitTable['drops']): Cells {
+  return rows.map((row) => [
+    row.circuit,
+    number(row.ampere, 3),
+    number(row.lengthMm === null ? null : row.lengthMm / 1000, 3),
+    row.size ?? '?',
+    number(row.ohm, 4),
+    number(row.dropVolt, 3),
+    number(row.limitVolt, 3),
+    moved(row.marginVolt, old.find((one) => one.circuit === row.circuit)?.marginVolt),
+    row.smallest ?? '?',
+    stateText(row.state),
+    row.source ?? missing(row.missing),
+  ]);
+}
+
+function protectionCells(rows: LimitTable['protection'], old: LimitTable['protection']): Cells {
+  return rows.map((row) => [
+    row.conductor,
+    row.size ?? '?',
+    row.fuse ?? 'none',
+    number(row.ratingAmpere, 2),
+    number(row.limitAmpere, 2),
+    moved(
+      row.marginAmpere,
+      old.find((one) => one.conductor === row.conductor && one.fuse === row.fuse)?.marginAmpere,
+    ),
+    row.source ?? missing(row.missing),
+  ]);
+}
+
+function loadingCells(rows: LimitTable['loading'], old: LimitTable['loading']): Cells {
+  return rows.map((row) => [
+    row.what,
+    number(row.ampere, 3),
+    row.leastAmpere === null ? '' : number(row.leastAmpere, 2),
+    row.mostAmpere === null ? '' : number(row.mostAmpere, 2),
+    moved(marginOf(row), marginOf(old.find((one) => one.what === row.what))),
+    stateText(row.state),
+    row.source,
+  ]);
 }
 
 function stateText(state: readonly string[]): string {
   return state.length === 0 ? 'all on' : state.join(', ');
-}
-
-function tableOf(variant: VariantVerdict): LimitTable {
-  return variant.judgement.electrical?.limits ?? { drops: [], protection: [], loading: [] };
 }
 
 function marginOf(row: LimitTable['loading'][number] | undefined): number | null {

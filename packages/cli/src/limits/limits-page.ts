@@ -1,7 +1,7 @@
-import type { VariantVerdict } from '@loomproof/verify';
+import type { DropRow, VariantVerdict } from '@loomproof/verify';
 import { dropPicture } from './drop-picture.ts';
 import { htmlText } from './html-text.ts';
-import { dropHead, type LimitCells, loadingHead, protectionHead } from './limit-cells.ts';
+import type { CellTable, VariantLimits } from './limit-cells.ts';
 
 /** What a page of limits says of itself. */
 export interface LimitsPageHead {
@@ -13,17 +13,21 @@ export interface LimitsPageHead {
   readonly changes: readonly string[];
 }
 
+/** A variant with its limits, and those as tables. */
+export interface PageVariant {
+  readonly variant: VariantVerdict;
+  readonly limits: VariantLimits;
+  readonly tables: readonly CellTable[];
+}
+
 /**
  * The tables of limits as one page that prints and fits a phone, with a picture for each circuit: the volts lost along
  * its way, from the supply to its load and back.
  *
  * @param head - for the top of the page
- * @param variants - each with its cells
+ * @param variants - in the order of the kit
  */
-export function limitsPage(
-  head: LimitsPageHead,
-  variants: readonly (readonly [VariantVerdict, LimitCells])[],
-): string {
+export function limitsPage(head: LimitsPageHead, variants: readonly PageVariant[]): string {
   const title = `Electrical limits: ${htmlText(head.kit)}`;
   const changed =
     head.changes.length === 0
@@ -60,7 +64,7 @@ summary{padding:.75em 0}
 @media print{:root{color-scheme:light}body{margin:0;font-size:10pt}.pan{overflow:visible}table{width:100%;font-size:8pt}
 th,td{overflow-wrap:anywhere;hyphens:auto}thead{display:table-header-group}tr{break-inside:avoid}}`;
 
-function variantText([variant, cells]: readonly [VariantVerdict, LimitCells]): string {
+function variantText({ variant, limits, tables }: PageVariant): string {
   const word = variant.obligations.find(({ obligation }) => obligation === 9)?.verdict ?? 'not claimed';
   const findings = variant.findings.filter(({ obligation }) => obligation === 9);
   const banner =
@@ -71,16 +75,21 @@ function variantText([variant, cells]: readonly [VariantVerdict, LimitCells]): s
     findings.length === 0
       ? ''
       : `<ul>${findings.map((one) => `<li>${htmlText(one.message)}</li>`).join('')}</ul>\n`;
-  const pictures = (variant.judgement.electrical?.limits.drops ?? []).map(dropPicture).filter(Boolean);
+  const pictures = (rows: readonly DropRow[]): string => rows.map(dropPicture).filter(Boolean).join('\n');
+  const [losses = '', fuses = '', carried = '', lossesAlone = '', carriedAlone = ''] = tables.map(tableText);
   return `<section><h2>${htmlText(variant.variant)}: ${htmlText(word)}</h2>
-${banner}${list}${tableText('Losses out and return', dropHead, cells.drops)}
-${pictures.join('\n')}
-${tableText('Conductors and the fuse ahead of them', protectionHead, cells.protection)}
-${tableText('What fuses, outputs and conductors carry', loadingHead, cells.loading)}</section>`;
+${banner}${list}${losses}
+${pictures(limits.judged.drops)}
+${fuses}
+${carried}
+${lossesAlone}
+${pictures(limits.leftAlone.drops)}
+${carriedAlone}</section>`;
 }
 
-function tableText(title: string, head: readonly string[], rows: readonly (readonly string[])[]): string {
-  if (rows.length === 0) return `<p>${htmlText(title)}: none in the part that the kit touches.</p>`;
+function tableText({ title: said, head, rows, none }: CellTable): string {
+  const title = `${said.slice(0, 1).toUpperCase()}${said.slice(1)}`;
+  if (rows.length === 0) return `<p>${htmlText(title)}: ${htmlText(none)}.</p>`;
   const headText = head.map((cell) => `<th scope="col">${htmlText(cell)}</th>`).join('');
   const body = rows
     .map((row) => `<tr>${row.map((cell) => `<td>${htmlText(cell)}</td>`).join('')}</tr>`)

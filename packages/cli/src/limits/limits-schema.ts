@@ -73,6 +73,9 @@ export const limitsSchema = z.strictObject({
         drops: z.array(dropRow),
         protection: z.array(protectionRow),
         loading: z.array(loadingRow),
+        leftAlone: z
+          .strictObject({ drops: z.array(dropRow), loading: z.array(loadingRow) })
+          .describe('the circuits of the parts that the kit leaves alone: told, not judged'),
       })
       .meta({ id: 'variant' }),
   ),

@@ -1,18 +1,16 @@
 import { visibleText } from '@loomproof/netlist';
 import type { VariantVerdict } from '@loomproof/verify';
-import { dropHead, type LimitCells, loadingHead, protectionHead } from './limit-cells.ts';
+import type { CellTable } from './limit-cells.ts';
 
 /**
  * The tables of limits for a terminal, with what is not kept or not known below.
  *
- * @param variants - each with its cells
+ * @param variants - each with its tables
  */
-export function limitsText(variants: readonly (readonly [VariantVerdict, LimitCells])[]): string {
-  const lines = variants.flatMap(([variant, cells]) => [
+export function limitsText(variants: readonly (readonly [VariantVerdict, readonly CellTable[]])[]): string {
+  const lines = variants.flatMap(([variant, tables]) => [
     `${variant.variant}:`,
-    ...table('losses out and return', dropHead, cells.drops),
-    ...table('conductors and the fuse ahead of them', protectionHead, cells.protection),
-    ...table('what fuses, outputs and conductors carry', loadingHead, cells.loading),
+    ...tables.flatMap(tableLines),
     ...variant.findings
       .filter(({ obligation }) => obligation === 9)
       .map((finding) => `  ${visibleText(finding.message)}`),
@@ -21,12 +19,8 @@ export function limitsText(variants: readonly (readonly [VariantVerdict, LimitCe
   return `${lines.join('\n')}\n`;
 }
 
-function table(
-  title: string,
-  head: readonly string[],
-  rows: readonly (readonly string[])[],
-): readonly string[] {
-  if (rows.length === 0) return [`  ${title}: none in the part that the kit touches`];
+function tableLines({ title, head, rows, none }: CellTable): readonly string[] {
+  if (rows.length === 0) return [`  ${title}: ${none}`];
   const shown = [head, ...rows.map((row) => row.map((cell) => visibleText(cell)))];
   const widths = head.map((_, column) => Math.max(...shown.map((row) => (row[column] ?? '').length)));
   return [

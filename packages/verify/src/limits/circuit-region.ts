@@ -43,14 +43,37 @@ export interface CircuitRegion {
  * is one pass over joins and elements, and beyond it that of the parts.
  */
 export function circuitRegions(rework: Rework, view: Conducts, names: Names): readonly CircuitRegion[] {
+  return regionsFrom(rework, view, names, touchedNodes(rework), new Set());
+}
+
+/**
+ * The parts with loads that the work left alone, in the same form: all that {@link circuitRegions} does not give. The
+ * cost grows with the whole harness.
+ */
+export function untouchedRegions(rework: Rework, view: Conducts, names: Names): readonly CircuitRegion[] {
+  const done = new Set<number>();
+  regionsFrom(rework, view, names, touchedNodes(rework), done);
+  const ends = rework.job.elements.flatMap(({ kind, from, to }) =>
+    kind === 'load' || kind === 'coil' ? [from, to] : [],
+  );
+  return regionsFrom(rework, view, names, ends, done);
+}
+
+/** @param done - nodes that belong to a part already; those of the parts that are made are added. */
+function regionsFrom(
+  rework: Rework,
+  view: Conducts,
+  names: Names,
+  starts: readonly number[],
+  done: Set<number>,
+): readonly CircuitRegion[] {
   const { job, graph, ordinal } = rework;
   const elementsAt = elementsByPlace(rework);
   const poleOf = poles(rework, view);
   const modelled = new Set(job.elements.map(({ connector }) => connector));
   const regions: CircuitRegion[] = [];
-  const done = new Set<number>();
   const alive = (edge: number): boolean => graph.aliveAt(edge, ordinal) && view(edge);
-  for (const start of startNodes(rework)) {
+  for (const start of starts) {
     if (done.has(start) || poleOf(start) !== null) continue;
     const edges = new Set<number>();
     const elements = new Set<number>();
@@ -117,8 +140,8 @@ function elementsByPlace(rework: Rework): ReadonlyMap<number, readonly number[]>
   return at;
 }
 
-/** Nodes from which regions are grown: what the kit brought, made or parted. */
-function startNodes(rework: Rework): readonly number[] {
+/** What the kit brought, made or parted. */
+function touchedNodes(rework: Rework): readonly number[] {
   const { job, graph, ordinal } = rework;
   const { birth, death, from, to, what, edgeCount } = graph;
   const nodes: number[] = [];

@@ -36,7 +36,8 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
   const missing = new Set<string>(region.missing);
   const rows = new Map<number, DropRow>();
   const carried = new Map<number, CarriedCurrent>();
-  if (missing.size > 0) return { rows: [], carried: [], missing: [...missing] };
+  if (missing.size > 0)
+    return { rows: unknownRows(job, region, [...missing].sort()), carried: [], missing: [...missing] };
   const { states, all, names } = regionStates(job, region);
   if (states.length < all)
     missing.add(`the losses in more than ${states.length} of ${all} states of ${nameOf(job, region)}`);
@@ -98,6 +99,39 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
     }
   }
   return { rows: [...rows.values()], carried: [...carried.values()], missing: [...missing] };
+}
+
+/** Each circuit of a part of which nothing can be computed, with what is not said. */
+export function unknownRows(job: Job, region: CircuitRegion, missing: readonly string[]): readonly DropRow[] {
+  return region.branches.flatMap(({ kind, index }) => {
+    const element = job.elements[index];
+    if (kind !== 'load' || element === undefined || element.watts === 0) return [];
+    return [unknownRow(element.name, null, [], missing)];
+  });
+}
+
+function unknownRow(
+  circuit: string,
+  ampere: number | null,
+  state: readonly string[],
+  missing: readonly string[],
+): DropRow {
+  return {
+    circuit,
+    ampere,
+    lengthMm: null,
+    size: null,
+    ohm: null,
+    dropVolt: null,
+    limitVolt: null,
+    marginVolt: null,
+    source: null,
+    smallest: null,
+    parts: [],
+    outParts: 0,
+    state,
+    missing,
+  };
 }
 
 function nameOf(job: Job, region: CircuitRegion): string {
@@ -174,22 +208,7 @@ function rowOf(
   const element = job.elements[branch?.index ?? -1];
   const circuit = element?.name ?? '';
   const ampere = element === undefined ? null : designAmpere(element, nominalVolt);
-  const empty: DropRow = {
-    circuit,
-    ampere,
-    lengthMm: null,
-    size: null,
-    ohm: null,
-    dropVolt: null,
-    limitVolt: null,
-    marginVolt: null,
-    source: null,
-    smallest: null,
-    parts: [],
-    outParts: 0,
-    state,
-    missing,
-  };
+  const empty = unknownRow(circuit, ampere, state, missing);
   if (flow === null || element === undefined || branch === undefined || ampere === null) return empty;
   // Where more is lost than there is, the load is left with less than nothing.
   const across = sign * ((flow.volts.get(branch.from) ?? 0) - (flow.volts.get(branch.to) ?? 0));

@@ -1,9 +1,10 @@
 import { type Conducts, compareText, type Job, type Rework } from '@loomproof/netlist';
 import { poweredBefore } from '../backfeed/powered-before.ts';
+import { assembledView } from '../prove/assembled-view.ts';
 import type { LossPart, RawFinding } from '../prove/finding.ts';
-import type { Names } from '../prove/names.ts';
-import { type CircuitRegion, circuitRegions } from './circuit-region.ts';
-import { type CarriedCurrent, dropRows, noAmpere, reachedLoads } from './drop-rows.ts';
+import { Names } from '../prove/names.ts';
+import { type CircuitRegion, circuitRegions, untouchedRegions } from './circuit-region.ts';
+import { type CarriedCurrent, dropRows, noAmpere, reachedLoads, unknownRows } from './drop-rows.ts';
 import { judgeBusPairs } from './judge-bus-pairs.ts';
 import { conductorCapacity, leadLimit } from './limit-sources.ts';
 import type { DropRow, LimitTable, LoadingRow, ProtectionRow } from './limit-table.ts';
@@ -26,28 +27,11 @@ export function judgeLimits(rework: Rework, view: Conducts, names: Names): Limit
   const { job } = rework;
   const findings: RawFinding[] = [];
   const missing = new Set<string>();
-  const drops: DropRow[] = [];
-  const loading: LoadingRow[] = [];
-  const conductors: LoadingRow[] = [];
-  for (const supply of job.supplies) if (supply.volts === null) missing.add(`the volts of ${supply.name}`);
-  if (job.supplies.length === 0) missing.add('a supply, with its volts');
-  const before = poweredBefore(rework, view);
-  if (missing.size === 0)
-    for (const region of circuitRegions(rework, view, names)) {
-      const found = dropRows(job, region, before);
-      for (const one of found.missing) missing.add(one);
-      drops.push(...found.rows);
-      for (const row of found.rows) for (const one of row.missing) missing.add(one);
-      for (const carried of found.carried) {
-        loading.push(...fuseLoad(rework, region, carried));
-        conductors.push(...conductorLoad(job, region, carried, missing));
-      }
-      if (found.missing.length === 0) loading.push(...driveLoads(job, region));
-    }
+  for (const one of unsaidSupplies(job)) missing.add(one);
+  const { drops, loading } = lossesOf(rework, view, circuitRegions(rework, view, names), missing);
   for (const row of drops)
     if (row.dropVolt !== null && row.limitVolt !== null && row.dropVolt > row.limitVolt + 1e-9)
       findings.push(dropFinding(row));
-  loading.push(...worstPieces(conductors));
   for (const row of loading) findings.push(...loadingFindings(row));
   const protection: ProtectionRow[] = [];
   let unsaid = 0;
@@ -76,13 +60,65 @@ export function judgeLimits(rework: Rework, view: Conducts, names: Names): Limit
     findings: distinct(findings),
     coverage: `${drops.length} circuits, ${protection.length} conductors${untold}`,
     table: {
-      drops: drops.sort((a, b) => compareText(a.circuit, b.circuit)),
+      drops: sortedDrops(drops),
       protection: protection.sort(
         (a, b) => compareText(a.fuse ?? '', b.fuse ?? '') || compareText(a.conductor, b.conductor),
       ),
-      loading: loading.sort((a, b) => compareText(a.what, b.what)),
+      loading: sortedLoading(loading),
     },
   };
+}
+
+/**
+ * The circuits of the parts that the work left alone, with what their fuses, outputs and conductors carry. It is told
+ * and not judged: the kit did not change it. The cost grows with the whole harness.
+ */
+export function untouchedLosses(rework: Rework): Pick<LimitTable, 'drops' | 'loading'> {
+  const view = assembledView(rework);
+  const regions = untouchedRegions(rework, view, new Names(rework.job));
+  const { drops, loading } = lossesOf(rework, view, regions, new Set(unsaidSupplies(rework.job)));
+  return { drops: sortedDrops(drops), loading: sortedLoading(loading) };
+}
+
+function unsaidSupplies({ supplies }: Job): readonly string[] {
+  if (supplies.length === 0) return ['a supply, with its volts'];
+  return supplies.flatMap(({ name, volts }) => (volts === null ? [`the volts of ${name}`] : []));
+}
+
+/** @param missing - what makes everything unknown; what else is not said is added. */
+function lossesOf(
+  rework: Rework,
+  view: Conducts,
+  regions: readonly CircuitRegion[],
+  missing: Set<string>,
+): { readonly drops: readonly DropRow[]; readonly loading: readonly LoadingRow[] } {
+  const { job } = rework;
+  const unsaid = [...missing].sort(compareText);
+  if (unsaid.length > 0)
+    return { drops: regions.flatMap((region) => unknownRows(job, region, unsaid)), loading: [] };
+  const before = poweredBefore(rework, view);
+  const drops: DropRow[] = [];
+  const loading: LoadingRow[] = [];
+  const conductors: LoadingRow[] = [];
+  for (const region of regions) {
+    const found = dropRows(job, region, before);
+    drops.push(...found.rows);
+    for (const one of [...found.missing, ...found.rows.flatMap((row) => row.missing)]) missing.add(one);
+    for (const carried of found.carried) {
+      loading.push(...fuseLoad(rework, region, carried));
+      conductors.push(...conductorLoad(job, region, carried, missing));
+    }
+    if (found.missing.length === 0) loading.push(...driveLoads(job, region));
+  }
+  return { drops, loading: [...loading, ...worstPieces(conductors)] };
+}
+
+function sortedDrops(drops: readonly DropRow[]): readonly DropRow[] {
+  return [...drops].sort((a, b) => compareText(a.circuit, b.circuit));
+}
+
+function sortedLoading(loading: readonly LoadingRow[]): readonly LoadingRow[] {
+  return [...loading].sort((a, b) => compareText(a.what, b.what));
 }
 
 /** A wire in several pieces, or behind two ways, breaks one limit once. */
