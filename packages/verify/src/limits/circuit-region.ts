@@ -11,7 +11,7 @@ export interface RegionBranch {
   readonly to: number;
   /** Element, or edge of the graph for copper; -1 for metal. */
   readonly index: number;
-  /** For people: `wire feed`, `crimp feed@K1:1`. */
+  /** For people: `wire feed`, `wire feed from feed@K1:1 to tap lamp`, `crimp feed@K1:1`. */
   readonly what: string;
   /** Ohms; null when the kit does not say enough. */
   readonly ohm: number | null;
@@ -239,7 +239,9 @@ function copperBranch(rework: Rework, names: Names, edge: number): RegionBranch 
         );
     }
     const index = graph.what[edge] ?? -1;
-    return { ...base, what: `wire ${wire?.name ?? ''}`, ohm, missing, lengthMm, wire: index };
+    const isWhole = wire?.ends.every((end) => [from, to].includes(job.ends[end]?.node ?? -1)) === true;
+    const between = isWhole ? '' : ` from ${names.node(from)} to ${names.node(to)}`;
+    return { ...base, what: `wire ${wire?.name ?? ''}${between}`, ohm, missing, lengthMm, wire: index };
   }
   const isStud = [from, to].some((node) => job.places[node]?.kind === 'stud');
   const joint =

@@ -63,3 +63,22 @@ it.each([
   expect(row('first')?.lengthMm).toBe(8000);
   expect(row('second')?.lengthMm).toBe(shared * 1000 + 5000);
 });
+
+it('names the two pieces of a tapped wire apart, and what each takes', () => {
+  const drops = verdictOf(kit('1 m from BAT')).judgement.electrical?.limits.drops ?? [];
+  const wires = drops.map(({ circuit, parts }) => [
+    circuit,
+    ...parts.flatMap(({ what, volts }) =>
+      what.startsWith('wire ') ? [`${what}: ${(58 * volts).toFixed(3)}`] : [],
+    ),
+  ]);
+  expect(wires).toEqual([
+    [
+      'first',
+      'wire run from run@BAT to T1: 3.000',
+      'wire run from T1 to run@K1:1: 3.000',
+      'wire back: 4.000',
+    ],
+    ['second', 'wire run from run@BAT to T1: 3.000', 'wire branch: 4.000', 'wire own return: 6.000'],
+  ]);
+});
