@@ -280,11 +280,12 @@ function wayOf(region: CircuitRegion, flow: RegionFlow, load: number): CurrentWa
   const branch = region.branches[load];
   if (branch === undefined) return { way: [], outParts: 0, top: -1, bottom: -1, isAlone: false };
   const forwards = (flow.amperes[load] ?? 0) > 0;
+  const holds = (node: number): boolean => region.poles.has(node) && !flow.off.has(node);
   const follow = (start: number, sign: 1 | -1): readonly [number[], number] => {
     const way: number[] = [];
     const seen = new Set([start]);
     let node = start;
-    while (!region.poles.has(node) || flow.off.has(node)) {
+    while (!holds(node)) {
       let best = -1;
       let most = noAmpere;
       for (const index of region.branchesAt.get(node) ?? []) {
@@ -304,7 +305,7 @@ function wayOf(region: CircuitRegion, flow: RegionFlow, load: number): CurrentWa
   };
   const [out, top] = follow(forwards ? branch.from : branch.to, 1);
   const [back, bottom] = follow(forwards ? branch.to : branch.from, -1);
-  const isAlone = region.poles.has(top) && region.poles.has(bottom);
+  const isAlone = holds(top) && holds(bottom);
   return { way: [...out.reverse(), ...back], outParts: out.length, top, bottom, isAlone };
 }
 
