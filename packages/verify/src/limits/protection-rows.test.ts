@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type StudKit, studKit } from '../../../../tests/support/stud-kit.ts';
+import { type StudDevice, type StudKit, studKit } from '../../../../tests/support/stud-kit.ts';
 import { verdictOf } from '../../../../tests/support/verdict-of.ts';
 
 const electrical = (more: string): string =>
@@ -231,6 +231,40 @@ describe('a conductor ahead of its first fuse', () => {
       links: [['branch', 'BAT', 'A']],
     };
     expect(found(kit)).toEqual(expected);
+  });
+});
+
+describe('a conductor that an output feeds whose inside is not told', () => {
+  /** Stud N hangs on the output. */
+  const fed = (branch: StudKit): readonly string[] => {
+    const text = studKit({ ...base, ...branch }).replace('N: { source: never }', 'N: { source: driven }');
+    return verdictOf(text)
+      .findings.filter(({ obligation }) => obligation === 9)
+      .flatMap(({ kind, points }) => [kind, ...points]);
+  };
+  const old: StudDevice = ['load', 'old', 'N', 'GND', 'power: 12 W, volts: 12 V'];
+  const untold = (...wires: readonly string[]): readonly string[] => [
+    'electrical-unknown',
+    ...wires.map((wire) => `what protects ${wire}: an output feeds it whose fuse is not told`),
+  ];
+
+  it('is asked for where the kit brings it, and not where nobody touched it', () => {
+    const lamp: StudDevice = ['load', 'lamp', 'N', 'GND', 'power: 12 W, volts: 12 V'];
+    expect(fed({ nets: ['N'], stock: [old], kit: [lamp], powered: ['lamp: N'] })).toEqual(untold('lamp a'));
+    const other: StudDevice = ['load', 'lamp', 'F', 'GND', 'power: 12 W, volts: 12 V'];
+    const fuse: StudDevice = ['fuse', 'F1', 'BAT', 'F', 'rating: 10 A'];
+    expect(fed({ nets: ['N', 'F'], stock: [old, fuse], kit: [other], powered: ['lamp: always'] })).toEqual(
+      [],
+    );
+  });
+
+  it('is held against a fuse of its own behind the output, once the kit tells of one', () => {
+    const lamp: StudDevice = ['load', 'lamp', 'F', 'GND', 'power: 12 W, volts: 12 V'];
+    const fuse = (rating: string): StudDevice => ['fuse', 'F1', 'N', 'F', `rating: ${rating}`];
+    const behind = (rating: string): readonly string[] =>
+      fed({ nets: ['N', 'F'], stock: [old, fuse(rating)], kit: [lamp], powered: ['lamp: N'] });
+    expect(behind('20 A')).toEqual([]);
+    expect(behind('21 A')).toContain('conductor-unprotected');
   });
 });
 

@@ -1,4 +1,4 @@
-import { appendTo, type Conducts, compareText, type Rework } from '@loomproof/netlist';
+import { appendTo, type Conducts, compareText, type Job, type Rework, type Wire } from '@loomproof/netlist';
 import { copperLength } from './copper-length.ts';
 import { type FusedCopper, feedsAtOnce } from './feeds-at-once.ts';
 import { fuseLimit, keeps, leadLimit } from './limit-sources.ts';
@@ -16,9 +16,13 @@ export interface ProtectionJudgement {
   readonly concerned: boolean;
 }
 
+/** Stands for the nearest fuse where none was passed: from a supply, or from an output whose inside is not known. */
+const noFuse = -1;
+const notToldFuse = -2;
+
 interface Step {
   readonly node: number;
-  /** The nearest fuse passed, or -1. */
+  /** The nearest fuse passed, {@link noFuse} or {@link notToldFuse}. */
   readonly fuse: number;
   readonly mm: number;
 }
@@ -42,10 +46,11 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
     for (const place of supply.places) stop.add(place);
   }
   // A node or join with the nearest fuse, as one number.
-  const key = (index: number, fuse: number): number => index * (job.elements.length + 1) + fuse + 1;
-  const queue: Step[] = job.supplies.flatMap(({ places }) =>
-    places.map((node) => ({ node, fuse: -1, mm: 0 })),
-  );
+  const key = (index: number, fuse: number): number => index * (job.elements.length + 2) + fuse + 2;
+  const queue: Step[] = [
+    ...job.supplies.flatMap(({ places }) => places.map((node) => ({ node, fuse: noFuse, mm: 0 }))),
+    ...outputs(job).map((node) => ({ node, fuse: notToldFuse, mm: 0 })),
+  ];
   const seen = new Set(queue.map(({ node, fuse }) => key(node, fuse)));
   const go = (step: Step): void => {
     if (stop.has(step.node) || seen.has(key(step.node, step.fuse))) return;
@@ -85,7 +90,9 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
   const rows = [...passed.values()].map(({ edge, fuse, mm }) => {
     if (fuse >= 0) appendTo(fusesOf, edge, fuse);
     const concerned = fuse < 0 ? made(edge) : concernedFuses.has(fuse);
-    return judge(rework, edge, fuse < 0 ? [] : [fuse], mm, concerned);
+    return fuse === notToldFuse
+      ? untold(rework, edge, concerned)
+      : judge(rework, edge, fuse < 0 ? [] : [fuse], mm, concerned);
   });
   const copper: FusedCopper = {
     rework,
@@ -109,6 +116,36 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
   return rows;
 }
 
+/** Outputs of modules and other sources of which the kit does not say what is behind them. */
+function outputs({ places, supplies }: Job): readonly number[] {
+  const told = new Set(supplies.flatMap((one) => one.places));
+  return places.flatMap(({ source }, place) =>
+    (source === 'driven' || source === 'switched' || source === 'always') && !told.has(place) ? [place] : [],
+  );
+}
+
+/** A conductor that an output feeds of which it is not known what fuse, or what limit of its own, is behind it. */
+function untold({ job, graph }: Rework, edge: number, concerned: boolean): ProtectionJudgement {
+  const wire = job.wires[graph.what[edge] ?? -1];
+  const conductor = wire?.name ?? '';
+  const missing = concerned ? [`what protects ${conductor}: an output feeds it whose fuse is not told`] : [];
+  const row = { ...emptyRow(wire), missing };
+  return { row, kept: concerned ? null : true, fuses: [], leadMm: null, concerned };
+}
+
+function emptyRow(wire: Wire | undefined): ProtectionRow {
+  return {
+    conductor: wire?.name ?? '',
+    size: wire?.size?.raw ?? null,
+    fuse: null,
+    ratingAmpere: null,
+    limitAmpere: null,
+    marginAmpere: null,
+    source: null,
+    missing: [],
+  };
+}
+
 /** The amperes of what is in a fuse holder after the work; null where it is not said. */
 export function fuseRating({ job, fuseFittedPart }: Rework, fuse: number): number | null {
   const part = job.parts.get(fuseFittedPart[fuse] ?? '');
@@ -125,16 +162,7 @@ function judge(
   const { job, graph } = rework;
   const wire = job.wires[graph.what[edge] ?? -1];
   const fuses = through.map((fuse) => job.elements[fuse]?.name ?? '').sort(compareText);
-  const empty: ProtectionRow = {
-    conductor: wire?.name ?? '',
-    size: wire?.size?.raw ?? null,
-    fuse: fuses.length === 0 ? null : fuses.join(' + '),
-    ratingAmpere: null,
-    limitAmpere: null,
-    marginAmpere: null,
-    source: null,
-    missing: [],
-  };
+  const empty = { ...emptyRow(wire), fuse: fuses.length === 0 ? null : fuses.join(' + ') };
   const unfused = fuses.length === 0;
   const said = (row: ProtectionRow, kept: boolean | null): ProtectionJudgement => ({
     row,
