@@ -19,6 +19,11 @@ interface Stations {
   readonly edges: number[];
 }
 
+/** Where a mark falls on a piece: where a mistake left out marks before it, there are fewer than were counted. */
+function placeAmong({ edges }: Stations, after: number): number {
+  return Math.min(after, edges.length - 1);
+}
+
 /**
  * The harness while it is worked on. `apply` does one step; everything else asks about the state after the last one.
  * Edges of the graph remember which step made and which ended them, so earlier states can still be walked.
@@ -559,8 +564,8 @@ export class Rework {
     const now = this.ordinal;
     const stations = this.#stationsOf(action.piece);
     const wire = job.pieces[action.piece]?.wire ?? 0;
-    const edge = stations.edges[action.after] ?? -1;
-    graph.end(edge, now);
+    const after = placeAmong(stations, action.after);
+    graph.end(stations.edges[after] ?? -1, now);
     const [left, right] = action.newEnds;
     for (const end of action.newEnds) {
       this.endThere[end] = 1;
@@ -568,8 +573,8 @@ export class Rework {
       this.lastStepOnEnd[end] = now;
       this.freedAt[end] = now;
     }
-    const leftNodes = [...stations.nodes.slice(0, action.after + 1), this.#endNode(left)];
-    const rightNodes = [this.#endNode(right), ...stations.nodes.slice(action.after + 1)];
+    const leftNodes = [...stations.nodes.slice(0, after + 1), this.#endNode(left)];
+    const rightNodes = [this.#endNode(right), ...stations.nodes.slice(after + 1)];
     const leftEdge = graph.add(
       'conductor',
       leftNodes[leftNodes.length - 2] ?? 0,
@@ -580,11 +585,11 @@ export class Rework {
     const rightEdge = graph.add('conductor', this.#endNode(right), rightNodes[1] ?? 0, wire, now);
     this.#stations.set(action.leaves[0], {
       nodes: leftNodes,
-      edges: [...stations.edges.slice(0, action.after), leftEdge],
+      edges: [...stations.edges.slice(0, after), leftEdge],
     });
     this.#stations.set(action.leaves[1], {
       nodes: rightNodes,
-      edges: [rightEdge, ...stations.edges.slice(action.after + 1)],
+      edges: [rightEdge, ...stations.edges.slice(after + 1)],
     });
     this.pieceThere[action.piece] = 0;
     for (const piece of action.leaves) {
@@ -656,12 +661,13 @@ export class Rework {
     const now = this.ordinal;
     const stations = this.#stationsOf(action.piece);
     const node = this.job.joints[action.joint]?.node ?? 0;
-    const [before, after] = [stations.nodes[action.after] ?? 0, stations.nodes[action.after + 1] ?? 0];
-    this.graph.end(stations.edges[action.after] ?? -1, now);
+    const at = placeAmong(stations, action.after);
+    const [before, after] = [stations.nodes[at] ?? 0, stations.nodes[at + 1] ?? 0];
+    this.graph.end(stations.edges[at] ?? -1, now);
     const first = this.graph.add('conductor', before, node, wire, now);
     const second = this.graph.add('conductor', node, after, wire, now);
-    stations.nodes.splice(action.after + 1, 0, node);
-    stations.edges.splice(action.after, 1, first, second);
+    stations.nodes.splice(at + 1, 0, node);
+    stations.edges.splice(at, 1, first, second);
     this.tapPiece[action.joint] = action.piece;
     this.#jointOfNode.set(node, action.joint);
     this.#attachToJoint(action.branch, action.joint, now);

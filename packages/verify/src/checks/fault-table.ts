@@ -3,8 +3,8 @@ import { enumerateFaults, type FaultFilter, type FaultList } from '../faults/enu
 import { isWorkFault, type ListedFault } from '../faults/fault.ts';
 import { finishWork } from '../faults/finish-work.ts';
 import { type FaultWorld, simulateFaults } from '../faults/simulate-faults.ts';
-import { sliceJob } from '../faults/slice-job.ts';
-import { touchedBy } from '../faults/touched.ts';
+import { placesNear, sliceJob } from '../faults/slice-job.ts';
+import { type Touched, touchedBy } from '../faults/touched.ts';
 import { type Bands, defaultBands } from '../readings/bands.ts';
 import { type HarnessState, harnessState, LocalStates } from '../readings/harness-state.ts';
 import { type ProbePoint, probePoints, type Stage } from '../readings/stage.ts';
@@ -12,6 +12,8 @@ import { finishNow, type LongWork } from './long-work.ts';
 
 /** Everything from which checks are chosen and readings are explained: the points, the faults and their states. */
 export interface FaultTable {
+  /** The job as it was given; that of the world may be the part of it that its work has to do with. */
+  readonly whole: Job;
   readonly world: FaultWorld;
   readonly stage: Stage;
   readonly bands: Bands;
@@ -43,15 +45,19 @@ const faultsAtOnce = 16;
 
 /** Simulates every single fault of a job in a stage, piece by piece. */
 export function* faultTableWork(whole: Job, options: FaultTableOptions): LongWork<FaultTable> {
-  const { stage, bands = defaultBands, otherWork = new Map<string, Job>(), mostPoints = 200 } = options;
-  const { job, finished } = jobToSimulate(whole, stage, mostPoints);
+  const {
+    stage,
+    bands = defaultBands,
+    otherWork = new Map<string, Job>(),
+    mostPoints = usualPoints,
+  } = options;
+  const { job, finished, isPart } = jobToSimulate(whole, options);
   const world: FaultWorld = { job, finished, variants: otherWork, done: new Map() };
   const list = enumerateFaults(job, finished, { ...options.filter, variants: [...otherWork.keys()] });
   const all = probePoints(finished, stage);
-  const points =
-    all.length <= mostPoints ? all : all.filter(({ node }) => isNear(finished, list.touched.places, node));
+  const points = !isPart && all.length <= mostPoints ? all : all.filter(nearWork(finished, list.touched));
   const designed = harnessState(finished, [], stage, points, bands);
-  const table = { world, stage, bands, points, list, designed };
+  const table = { whole, world, stage, bands, points, list, designed };
   // What is broken in the finished harness has a local effect; only a mistake in the work is done again as a whole.
   const local = stage.is === 'in place' ? null : new LocalStates(finished, stage, points, bands);
   const states: HarnessState[] = [];
@@ -65,20 +71,23 @@ export function* faultTableWork(whole: Job, options: FaultTableOptions): LongWor
   return { ...table, states };
 }
 
+/** Above this many points only those are kept that the work has to do with, where nothing else is said. */
+const usualPoints = 200;
+
 /**
  * The job done, or where it is a large one only the part of it that its work has to do with. With devices in circuit
  * everything may hang together through loads, and nothing is left out.
  */
 function jobToSimulate(
   whole: Job,
-  stage: Stage,
-  mostPoints: number,
-): { readonly job: Job; readonly finished: Rework } {
+  { stage, filter, mostPoints = usualPoints }: FaultTableOptions,
+): { readonly job: Job; readonly finished: Rework; readonly isPart: boolean } {
   const finished = finishWork(whole);
-  if (stage.is === 'in place' || probePoints(finished, stage).length <= mostPoints)
-    return { job: whole, finished };
-  const job = sliceJob(finished, touchedBy(finished));
-  return { job, finished: finishWork(job) };
+  if (stage.is === 'in place' || filter?.scope === 'all' || probePoints(finished, stage).length <= mostPoints)
+    return { job: whole, finished, isPart: false };
+  const touched = touchedBy(finished);
+  const job = sliceJob(finished, touched, placesNear(finished, touched));
+  return { job, finished: finishWork(job), isPart: true };
 }
 
 /** The state of the harness with any of the faults in it, as the points of a table see it. */
@@ -100,11 +109,14 @@ function pointsIn(job: Job, rework: Rework, points: readonly ProbePoint[]): read
   return points.map(({ name }) => ({ name, node: nodes.get(name) ?? -1 }));
 }
 
-function isNear(rework: Rework, places: ReadonlySet<number>, node: number): boolean {
-  if (places.has(node) || node >= rework.job.places.length) return true;
-  const place = rework.job.places[node];
-  if (place?.kind === 'stud') return place.chassis || place.source === 'always';
-  return [node - 1, node + 1].some(
-    (beside) => places.has(beside) && rework.job.places[beside]?.connector === place?.connector,
-  );
+/** Whether a point is one of the work: a place touched or beside one, chassis, a feed, or a bare end. */
+function nearWork({ job }: Rework, { places }: Touched): (point: ProbePoint) => boolean {
+  return ({ node }) => {
+    const place = job.places[node];
+    if (place === undefined || places.has(node)) return true;
+    if (place.kind === 'stud') return place.chassis || place.source === 'always';
+    return [node - 1, node + 1].some(
+      (beside) => places.has(beside) && job.places[beside]?.connector === place.connector,
+    );
+  };
 }

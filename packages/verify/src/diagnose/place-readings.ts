@@ -35,7 +35,7 @@ export function placeReadings(
   rows: readonly WrittenReading[],
   tableOf: (stage: Stage) => FaultTable = () => table,
 ): PlacedReadings {
-  const { job } = table.world;
+  const job = table.whole;
   const addresses = new Set(job.places.map((place) => place.address));
   const connectors = new Map(job.connectors.map(({ name }, index) => [name, index]));
   const readings: Reading[] = [];

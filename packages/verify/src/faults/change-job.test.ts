@@ -137,4 +137,38 @@ describe('the job with a mistake in it', () => {
     expect(netsOf(changed)).toContain('G X:4');
     expect(netsOf(changed)).not.toContain('X:1 X:4');
   });
+
+  it('where a tap was left out or went onto the neighbour, later marks on the wire fall where they lie', () => {
+    const work = [
+      ...['a', 'b', 'c'].map((wire) => `{ do: strip, end: ${wire}@B }`),
+      '{ do: tap, run: run, at: 100 mm from X:1, branch: a@B, with: clip, as: T1 }',
+      '{ do: tap, run: run, at: 500 mm from X:1, branch: c@B, with: clip, as: T3 }',
+      '{ do: tap, run: run, at: 300 mm from X:1, branch: b@B, with: clip, as: T2 }',
+      '{ do: cut, wire: run, at: 200 mm from X:1, leaves: [near, far] }',
+      '{ do: cut, wire: far, at: 200 mm from near, leaves: [middle, last] }',
+      ...['a', 'b', 'c'].map((wire, at) => `{ do: insert, end: ${wire}@A, cavity: X:${at + 3} }`),
+    ];
+    const tapped = jobOf(`kit: three taps
+revision: A
+parts: { pin: { is: terminal }, clip: { is: tap } }
+stock:
+  connectors: { X: { cavities: 1..5 }, Y: { cavities: 1..2 } }
+  wires: { run: { from: X:1, to: Y:1 }, beside: { from: X:2, to: Y:2 } }
+bag:
+  wires: { ${['a', 'b', 'c'].map((wire) => `${wire}: { from: A, to: B, from terminal: pin }`).join(', ')} }
+work:
+${work.map((one) => `  - ${one}\n`).join('')}wanted: { circuits: { c: [X:1, X:3] } }
+`);
+    expect(netsOf(tapped)).toEqual(['X:1 X:3', 'X:2 Y:2', 'X:5 Y:1']);
+    // The middle piece has only its own tap, whichever of the others was left out.
+    expect(netsOf(mistaken(tapped, 'step left out: step 4'))).toEqual(['X:2 Y:2', 'X:5 Y:1']);
+    expect(netsOf(mistaken(tapped, 'step left out: step 5'))).toEqual(['X:1 X:3', 'X:2 Y:2']);
+    expect(netsOf(mistaken(tapped, 'step left out: step 6'))).toEqual(['X:1 X:3', 'X:2 Y:2', 'X:5 Y:1']);
+    expect(netsOf(mistaken(tapped, 'wrong wire: step 4 on beside'))).toEqual(['X:2 X:3 Y:2', 'X:5 Y:1']);
+    expect(netsOf(mistaken(tapped, 'wrong wire: step 6 on beside'))).toEqual([
+      'X:1 X:3',
+      'X:2 X:4 Y:2',
+      'X:5 Y:1',
+    ]);
+  });
 });

@@ -19,8 +19,10 @@ export function changeJob(job: Job, fault: WorkFault, variants: ReadonlyMap<stri
   switch (fault.is) {
     case 'step left out':
       // Something that changes nothing stands in its place, so that a second mistake finds its step where it was.
-      return withSteps(job, (action, index) =>
-        index === fault.at ? { kind: 'prove dead', place: 0 } : action,
+      return withoutMark(
+        withSteps(job, (action, index) => (index === fault.at ? { kind: 'prove dead', place: 0 } : action)),
+        job.steps[fault.at]?.action,
+        fault.at,
       );
     case 'wrong cavity':
       return wrongCavity(job, fault.at, fault.hit);
@@ -88,6 +90,25 @@ function withSteps(job: Job, change: (action: StepAction, index: number) => Step
     return action === step.action ? step : { ...step, action };
   });
   return { ...job, steps };
+}
+
+/**
+ * The same work where a tap is not on the piece that it was meant for: later marks on that piece are no longer counted
+ * from it, and fall where they lie.
+ */
+function withoutMark(job: Job, missing: StepAction | undefined, at: number): Job {
+  if (missing?.kind !== 'tap') return job;
+  let { piece, after } = missing;
+  return withSteps(job, (action, index) => {
+    if (index <= at || (action.kind !== 'cut' && action.kind !== 'tap') || action.piece !== piece)
+      return action;
+    const isBeyond = action.after > after;
+    if (action.kind === 'cut') {
+      piece = action.leaves[isBeyond ? 0 : 1];
+      if (!isBeyond) after -= action.after;
+    } else if (!isBeyond) after += 1;
+    return isBeyond ? { ...action, after: action.after - 1 } : action;
+  });
 }
 
 function wrongCavity(job: Job, at: number, hit: number): Job {
@@ -165,7 +186,11 @@ function wrongWire(job: Job, at: number, wire: number, nearEnd: 0 | 1): Job {
   const hit = job.wires[wire];
   if (hit === undefined || action === undefined) return job;
   if (action.kind === 'tap')
-    return withSteps(job, (one, index) => (index === at ? { ...action, piece: wire, after: 0 } : one));
+    return withoutMark(
+      withSteps(job, (one, index) => (index === at ? { ...action, piece: wire, after: 0 } : one)),
+      action,
+      at,
+    );
   if (action.kind !== 'cut') return job;
   const meant = job.pieces[action.piece];
   if (meant === undefined) return job;
