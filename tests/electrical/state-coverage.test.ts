@@ -22,8 +22,9 @@ describe('how far it is looked', () => {
   }, 60_000);
 
   it('12 switches are judged exactly with eleven open returns, one behind the other', () => {
+    // Of twelve times 4096 states those with the last return open are not tried: it leaves no way back to anything.
     expect(noteOf(ladderKit({ rungs: 12, returns: 'in a row' }), 10)).toBe(
-      '49152 states of 1 parts, 11 open returns',
+      '45056 states of 1 parts, 11 open returns',
     );
   }, 60_000);
 

@@ -84,7 +84,9 @@ export function recordHarness(rework: Rework): HarnessRecord {
       [...job.wanted.powered].map(([load, ways]) => [job.elements[load]?.name ?? '', ways] as const),
     ),
     returns: job.places.flatMap(({ address, chassis }, index) =>
-      chassis || job.supplies.some((one) => one.returnPlace === index) ? [address] : [],
+      job.supplies.some(({ returnPlace }) => returnPlace === index || (returnPlace < 0 && chassis))
+        ? [address]
+        : [],
     ),
     steps: job.steps.map(({ number, action }) => stepRecord(number, action, job)),
     bag: job.bag,

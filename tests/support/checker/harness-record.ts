@@ -142,7 +142,7 @@ export type HarnessRecord = {
     string,
     readonly { readonly on: readonly string[]; readonly off: readonly string[] }[]
   >;
-  /** Where the current of the supplies goes back: their negative poles, or chassis metal. */
+  /** Where the current of the supplies goes back: their negative poles, or chassis metal where no pole is said. */
   readonly returns: readonly string[];
   readonly steps: readonly StepRecord[];
   /** Part name: how many are in the bag. */

@@ -1,5 +1,5 @@
 import type { Job, Rework } from '@loomproof/netlist';
-import type { FunctionBranch, WholeNetwork } from './function-network.ts';
+import { type FunctionBranch, placesOfReturns, type WholeNetwork } from './function-network.ts';
 
 /** Marks a node afterwards that no node before is the same as. */
 const noNode = -2;
@@ -16,10 +16,12 @@ export function changedBranches(
 ): readonly number[] {
   const { job } = rework;
   const same = sameNodes(job, before, after);
+  const [systemBefore, systemAfter] = [systemsOf(job, before), systemsOf(job, after)];
   const sideChanged = (place: number): boolean => {
     const [old, now] = [before.nodeOf[place] ?? -1, after.nodeOf[place] ?? -1];
     const [was, is] = [before.held(old), after.held(now)];
-    if (was !== undefined || is !== undefined) return was !== is;
+    // The same volts against the return of another system are other volts.
+    if (was !== undefined || is !== undefined) return was !== is || systemBefore(old) !== systemAfter(now);
     return same[now] !== old;
   };
   const isChanged = (branch: FunctionBranch): boolean => {
@@ -38,6 +40,16 @@ export function changedBranches(
       for (const index of after.branchesAt(node ?? -1)) changed.add(index);
   }
   return [...changed].sort((a, b) => a - b);
+}
+
+/** For a node that is held, the first supply whose current comes back where its volts are meant against. */
+function systemsOf(job: Job, network: WholeNetwork): (node: number) => number | undefined {
+  const first = new Map<number, number>();
+  for (const [supply, place] of placesOfReturns(job).entries()) {
+    const ground = network.nodeOf[place] ?? -1;
+    if (!first.has(ground)) first.set(ground, supply);
+  }
+  return (node) => first.get(network.returnOf(node) ?? -1);
 }
 
 /** For each node afterwards the node before that is exactly the same set of places. */

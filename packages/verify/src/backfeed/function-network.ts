@@ -58,6 +58,12 @@ export interface WholeNetwork extends FunctionNetwork {
   readonly nodeOf: Int32Array;
   /** The nodes of the returns, that of the first supply first. */
   readonly returns: readonly number[];
+  /** All source pins, in the order of their rank. */
+  readonly pins: readonly SourcePin[];
+  /** Places on chassis metal, which is one piece. */
+  readonly metal: readonly number[];
+  /** Places that a supply holds, its return among them, or that are a source all the time. */
+  readonly poles: ReadonlySet<number>;
   readonly branches: readonly FunctionBranch[];
   /** Branches of the elements and driven pins that hang on a place. */
   readonly atPlace: (place: number) => readonly number[];
@@ -89,10 +95,11 @@ export function functionNetwork(
   const fixed = new Map<number, number>(returns.map((node) => [node, 0]));
   const returnOf = new Map<number, number>(returns.map((node) => [node, node]));
   const pinsAt = new Map<number, SourcePin[]>();
-  let rank = 0;
+  const pins: SourcePin[] = [];
   const pin = (name: string, node: number, place: number): void => {
-    appendTo(pinsAt, node, { name, node, place, rank });
-    rank += 1;
+    const one = { name, node, place, rank: pins.length };
+    appendTo(pinsAt, node, one);
+    pins.push(one);
   };
   for (const node of returns) pin('return', node, returnPlaces.find((place) => nodeOf[place] === node) ?? -1);
   for (const [index, supply] of job.supplies.entries())
@@ -115,6 +122,7 @@ export function functionNetwork(
   const branches: FunctionBranch[] = [];
   const supplied = new Set(job.supplies.flatMap((one) => one.places));
   const unknown = new Map<number, number>();
+  const isUnknown = unknownSources(job);
   const unclear = new Map<number, number>();
   const variableOfElement = new Map<number, number>();
   for (const [index, variable] of variables.entries()) {
@@ -140,13 +148,14 @@ export function functionNetwork(
     if (one.source === 'never' && one.kind !== 'boundary') continue;
     if (supplied.has(place) || !there(job, place, time)) continue;
     const node = nodeOf[place] ?? -1;
-    if (one.source === 'always' && !fixed.has(node)) {
-      if (isClear) hold(node);
-      else unclear.set(node, place);
+    if (one.source === 'always') {
+      if (!fixed.has(node)) {
+        if (isClear) hold(node);
+        else unclear.set(node, place);
+      }
       pin(one.address, node, place);
     }
-    if ((one.source === 'unknown' || (one.kind === 'boundary' && !one.distinct)) && !unknown.has(node))
-      unknown.set(node, place);
+    if (isUnknown(place) && !unknown.has(node)) unknown.set(node, place);
   }
   for (const [index, element] of job.elements.entries()) {
     if (!there(job, element.from, time)) continue;
@@ -193,6 +202,13 @@ export function functionNetwork(
     network: {
       nodeOf,
       returns,
+      pins,
+      metal: job.places.flatMap(({ chassis }, place) => (chassis ? [place] : [])),
+      poles: new Set([
+        ...supplied,
+        ...returnPlaces,
+        ...job.places.flatMap(({ source }, place) => (source === 'always' ? [place] : [])),
+      ]),
       branches,
       held: (node) => fixed.get(node),
       returnOf: (node) => returnOf.get(node),
@@ -209,6 +225,19 @@ export function functionNetwork(
 }
 
 const none: readonly never[] = [];
+
+/**
+ * Whether nobody said if current can come out at a place: its source was not said, or it is a boundary that may be one
+ * with another boundary beyond the model.
+ */
+export function unknownSources(job: Job): (place: number) => boolean {
+  const boundaries = job.places.filter(({ kind }) => kind === 'boundary').length;
+  return (place) => {
+    const one = job.places[place];
+    if (one === undefined) return false;
+    return one.source === 'unknown' || (one.kind === 'boundary' && !one.distinct && boundaries > 1);
+  };
+}
 
 /** Whether a place is there: what the kit brings is not, before the work. */
 function there(job: Job, place: number, time: number): boolean {

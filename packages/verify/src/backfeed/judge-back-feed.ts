@@ -6,12 +6,13 @@ import {
   type FunctionBranch,
   type FunctionNetwork,
   functionNetwork,
+  unknownSources,
   type WholeNetwork,
 } from './function-network.ts';
 import { openReturns } from './open-returns.ts';
 import { type PartState, PartStates } from './part-states.ts';
 import { partsWith } from './parts-with.ts';
-import { powerPath, tiePath } from './power-path.ts';
+import { copper, powerPath, tiePath } from './power-path.ts';
 import { type StateVariable, stateVariables } from './state-variables.ts';
 import { withoutJoin } from './without-join.ts';
 
@@ -79,6 +80,8 @@ export function judgeBackFeed(
     said: new Set(),
     states: 0,
   };
+  findDirectTies(search, after.network);
+  findUnknownOnHeld(search, after.network);
   const parts = partsWith(after.network, changedBranches(rework, before.network, after.network));
   for (const part of parts) lookAt(search, after.network, part, -1, budget.variables);
   const affected = new Set(
@@ -100,6 +103,60 @@ export function judgeBackFeed(
     findings: search.findings,
     coverage: `${search.states} states of ${parts.length} parts, ${opens} open returns`,
   };
+}
+
+/** Sources that the work made one piece of copper, on which no element need hang. */
+function findDirectTies(
+  { rework, job, names, view, before, said, findings }: Search,
+  after: WholeNetwork,
+): void {
+  const nodesBefore = new Map<string, Set<number>>();
+  for (const { name, node } of before.pins)
+    nodesBefore.set(name, (nodesBefore.get(name) ?? new Set()).add(node));
+  const wereTied = (a: string, b: string): boolean =>
+    [...(nodesBefore.get(a) ?? [])].some((node) => nodesBefore.get(b)?.has(node) === true);
+  for (const one of after.pins)
+    for (const other of after.pinsAt(one.node)) {
+      if (other.rank <= one.rank || one.name === other.name || maybeTied(job, one.name, other.name)) continue;
+      const pair = [one.name, other.name].sort(compareText);
+      const key = tieKey(pair);
+      if (said.has(key) || wereTied(one.name, other.name)) continue;
+      said.add(key);
+      findings.push({
+        kind: 'sources-tied',
+        step: null,
+        points: pair,
+        witness: {
+          is: 'tie',
+          between: [one.name, other.name],
+          state: { on: [], off: [] },
+          path: copper(rework, names, view, one.place, other.place, -1),
+        },
+        culprits: [],
+        keys: [`node:${one.place}`, `node:${other.place}`],
+      });
+    }
+}
+
+/** What may be a source and came to hang on the pole of a supply by the work, where no part of loads is asked for it. */
+function findUnknownOnHeld({ job, names, before, missing }: Search, after: WholeNetwork): void {
+  const isUnknown = unknownSources(job);
+  for (const [place] of job.places.entries()) {
+    const node = after.nodeOf[place] ?? -1;
+    if (after.held(node) === undefined || !isUnknown(place)) continue;
+    const was = before.held(before.nodeOf[place] ?? -1);
+    if (was === undefined || was !== after.held(node)) missing.add(unknownWords(job, names, place));
+  }
+}
+
+function unknownWords(job: Job, names: Names, place: number): string {
+  return job.places[place]?.source === 'unknown'
+    ? `whether current can come out at ${names.place(place)}`
+    : `whether ${names.place(place)} is one with another boundary beyond the model`;
+}
+
+function tieKey(pair: readonly string[]): string {
+  return `tie ${pair.join('\n')}`;
 }
 
 function unknownFinding(missing: readonly string[]): RawFinding {
@@ -135,7 +192,7 @@ function lookAt(
     ];
     if (ground !== undefined) grounds.add(ground);
     if (unknown !== undefined && network.held(node) === undefined) {
-      search.missing.add(`whether current can come out at ${names.place(unknown)}`);
+      search.missing.add(unknownWords(job, names, unknown));
       allSourcesKnown = false;
     }
     if (unclear !== undefined) {
@@ -153,6 +210,8 @@ function lookAt(
     );
     return;
   }
+  // Between equal volts no current flows; with all returns whole a load may be dark for that.
+  if (open >= 0 && new Set([...nodes].flatMap((node) => network.held(node) ?? [])).size < 2) return;
   const after = new PartStates(job, network, branches);
   const old = beforePart(search, branches, open);
   // A load that is on anyway and only dimmed by the open return is not lit by it.
@@ -197,7 +256,7 @@ function lookAt(
         const [one, other] = [after.pins[a], after.pins[b]];
         if (one === undefined || other === undefined) continue;
         const pair = [one.name, other.name].sort(compareText);
-        const key = `tie ${pair.join('\n')}`;
+        const key = tieKey(pair);
         if ((worst.get(key)?.count ?? Number.POSITIVE_INFINITY) <= ones) continue;
         if (old !== null && was !== null && isTied(old, was.ties, one.name, other.name)) continue;
         if (maybeTied(job, one.name, other.name)) continue;

@@ -189,8 +189,11 @@ function hopsOf(
   return hops;
 }
 
-/** The copper between two places of one node; where there is none it is chassis metal. */
-function copper(
+/**
+ * The copper between two places of one node; where there is none it is chassis metal.
+ * @param open - a join that counts as open, or -1.
+ */
+export function copper(
   rework: Rework,
   names: Names,
   view: Conducts,

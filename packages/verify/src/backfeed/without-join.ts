@@ -1,12 +1,17 @@
 import type { Conducts, Rework } from '@loomproof/netlist';
-import type { FunctionBranch, FunctionNetwork, WholeNetwork } from './function-network.ts';
+import {
+  type FunctionBranch,
+  type FunctionNetwork,
+  unknownSources,
+  type WholeNetwork,
+} from './function-network.ts';
 
 /**
- * The network of a moment with one join open. Only what hangs on the side that is cut off from the returns gets another
- * node, so the cost is that of the smaller side and not of the harness.
+ * The network of a moment with one join open. Only what hangs on one side of it gets another node, the smaller side
+ * where no supply hangs on that, so the cost is that of the smaller side and not of the harness.
  * @param time - the moment of `network`.
- * @returns the same network where the join was not there then, another way leads round it, or a supply is cut off with
- * it, which is another fault than an open return.
+ * @returns the same network where the join was not there then, another way leads round it, or supplies hang on both
+ * sides of it, which is another fault than an open return.
  */
 export function withoutJoin(
   rework: Rework,
@@ -16,13 +21,12 @@ export function withoutJoin(
   edge: number,
 ): FunctionNetwork {
   const { job } = rework;
-  const nodes = cutOff(rework, view, time, edge) ?? [];
+  const nodes = cutOff(rework, view, network, time, edge) ?? [];
   const places = new Set(nodes.filter((node) => node < job.places.length));
   const [first] = places;
   if (first === undefined) return network;
   const old = network.nodeOf[first] ?? -1;
   const pins = network.pinsAt(old).filter(({ place }) => places.has(place));
-  if (pins.some(({ place }) => isPole(rework, place))) return network;
   // Beyond the places and the node for what is hidden.
   const node = job.places.length + 1;
   const turned = new Map<number, FunctionBranch>();
@@ -41,10 +45,7 @@ export function withoutJoin(
     return one?.from === old || one?.to === old;
   });
   const moved = [...turned.keys()].sort((a, b) => a - b);
-  const unknown = [...places].find((place) => {
-    const one = job.places[place];
-    return one?.source === 'unknown' || (one?.kind === 'boundary' && !one.distinct);
-  });
+  const unknown = [...places].find(unknownSources(job));
   return {
     ...network,
     branch,
@@ -59,51 +60,59 @@ export function withoutJoin(
   };
 }
 
-function isPole(rework: Rework, place: number): boolean {
-  const { supplies, places } = rework.job;
-  return (
-    places[place]?.source === 'always' ||
-    supplies.some((one) => one.returnPlace === place || one.places.includes(place))
-  );
+interface Side {
+  readonly nodes: number[];
+  at: number;
+  /** Whether a supply hangs on it. */
+  held: boolean;
 }
 
-/** The nodes that hang on the return by one join only; null where the join is not such a one. */
-function cutOff(rework: Rework, view: Conducts, time: number, edge: number): readonly number[] | null {
+/** The nodes on the side of a join on which no supply hangs; null where both sides are one, or both are held. */
+function cutOff(
+  rework: Rework,
+  view: Conducts,
+  { metal, poles }: WholeNetwork,
+  time: number,
+  edge: number,
+): readonly number[] | null {
   const { graph, job } = rework;
   if (!graph.aliveAt(edge, time) || !view(edge)) return null;
-  const isRoot = (node: number): boolean =>
-    job.places[node]?.chassis === true || job.supplies.some((one) => one.returnPlace === node);
-  const sides = [graph.from[edge] ?? 0, graph.to[edge] ?? 0].map((start) => ({
-    nodes: [start],
-    at: 0,
-    rooted: isRoot(start),
-  }));
-  const sideOf = new Map<number, number>(sides.map(({ nodes }, side) => [nodes[0] ?? 0, side]));
-  // Both sides grow in turns, so that the smaller one decides how long it takes.
-  for (let turn = 0; ; turn = 1 - turn) {
+  const sideOf = new Map<number, number>();
+  const sides: readonly [Side, Side] = [
+    { nodes: [], at: 0, held: false },
+    { nodes: [], at: 0, held: false },
+  ];
+  /** Takes a node to a side; false where it is on the other one. */
+  const take = (node: number, turn: 0 | 1): boolean => {
+    const known = sideOf.get(node);
+    if (known !== undefined) return known === turn;
+    sideOf.set(node, turn);
     const side = sides[turn];
-    const other = sides[1 - turn];
-    if (side === undefined || other === undefined) return null;
-    const node = side.nodes[side.at];
-    if (node === undefined) {
-      if (!side.rooted) return side.nodes;
-      // What is left hangs on nothing unless a return is among it.
-      if (other.at < other.nodes.length) {
-        if (other.rooted) return null;
-        continue;
-      }
-      return other.rooted ? null : other.nodes;
-    }
+    side.nodes.push(node);
+    if (poles.has(node)) side.held = true;
+    return true;
+  };
+  const grow = (turn: 0 | 1): boolean => {
+    const side = sides[turn];
+    const node = side.nodes[side.at] as number;
     side.at += 1;
-    for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
-      if (half >> 1 === edge || !graph.aliveAt(half >> 1, time) || !view(half >> 1)) continue;
-      const next = graph.otherEnd(half);
-      const known = sideOf.get(next);
-      if (known === 1 - turn) return null;
-      if (known !== undefined) continue;
-      sideOf.set(next, turn);
-      side.nodes.push(next);
-      if (isRoot(next)) side.rooted = true;
+    if (job.places[node]?.chassis === true && metal.some((other) => !take(other, turn))) return false;
+    for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half))
+      if (half >> 1 !== edge && graph.aliveAt(half >> 1, time) && view(half >> 1))
+        if (!take(graph.otherEnd(half), turn)) return false;
+    return true;
+  };
+  if (!take(graph.from[edge] ?? 0, 0) || !take(graph.to[edge] ?? 0, 1)) return null;
+  // Both sides grow in turns, so that the smaller one decides how long it takes.
+  for (let turn: 0 | 1 = 0; ; turn = turn === 0 ? 1 : 0) {
+    const side = sides[turn];
+    if (side.at < side.nodes.length) {
+      if (!grow(turn)) return null;
+      continue;
     }
+    if (!side.held) return side.nodes;
+    const other = sides[turn === 0 ? 1 : 0];
+    if (other.held) return null;
+    if (other.at >= other.nodes.length) return other.nodes;
   }
 }
