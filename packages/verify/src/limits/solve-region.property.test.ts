@@ -132,7 +132,7 @@ it('the flow of a region is that of the network with every branch for itself, in
         if (trial !== null) compare(reachedLoads(region, trial));
       }
     }),
-    { numRuns: 40 },
+    { numRuns: 90 },
   );
   // What was not met was not tested.
   for (const [what, count] of Object.entries(seen)) expect(count, what).toBeGreaterThan(5);
