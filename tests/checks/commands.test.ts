@@ -137,6 +137,44 @@ describe('loomproof diagnose', () => {
     expect((await runInMemory(argv, { files })).code).toBe(1);
   });
 
+  it('every revision that is given is tried, and the one that it reads as is named', async () => {
+    const { readFixture } = await import('../support/fixture-folder.ts');
+    const newest = readFixture('van-beacon/kit.yaml').text;
+    const older = (cavity: string, revision: string): string =>
+      newest.replaceAll('K10:6', `K10:${cavity}`).replace('revision: B', `revision: ${revision}`);
+    const first = older('7', '0');
+    const listed = await runInMemory(['checks', 'first.yaml', '--variant', 'build=early', '--json'], {
+      files: new Map([['first.yaml', first]]),
+    });
+    const { checks } = JSON.parse(listed.out()).variants[0].full;
+    const rows = checks.map((one: { from: string; to: string; expected: string }) =>
+      [one.from, one.to, one.expected.startsWith('whole') ? '0.1 ohm' : 'OL'].join(','),
+    );
+    const files = new Map([
+      ['first.yaml', first],
+      ['second.yaml', older('8', 'A')],
+      ['newest.yaml', newest],
+      ['r.csv', ['from,to,reading', ...rows].join('\n')],
+    ]);
+    const others = ['--revision', 'first.yaml', '--revision', 'second.yaml'];
+    const told = await runInMemory(['diagnose', 'newest.yaml', 'r.csv', ...others], { files });
+    expect(told.out()).toMatch(/^.*, revision 0, .*: as designed\n/);
+    for (const revision of ['0', 'A', 'B'])
+      expect(told.out()).toContain(`  revision ${revision}, build=early: `);
+    expect(told.code).toBe(0);
+    const labelled = await runInMemory(
+      ['diagnose', 'newest.yaml', 'r.csv', '--variant', 'build=early', ...others],
+      { files },
+    );
+    expect(labelled.out()).toContain('Label against content: it reads as revision 0');
+    expect(labelled.code).toBe(1);
+    const missing = await runInMemory(['diagnose', 'newest.yaml', 'r.csv', '--revision', 'none.yaml'], {
+      files,
+    });
+    expect(missing.code).toBe(2);
+    expect(missing.err()).toContain('none.yaml');
+  });
+
   it('a point that no revision has is an as-found addition, with the nearest name', async () => {
     const files = new Map([['r.csv', `${await filledIn()}\nK10:6,XTRA:1,0.2 ohm\nK10:6,K20:22,OL\n`]]);
     const { code, out } = await runInMemory(['diagnose', kit, 'r.csv', '--variant', 'build=early'], {

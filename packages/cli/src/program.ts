@@ -267,6 +267,7 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
     .addOption(wholeOption())
     .addOption(openOption())
     .option('--shipped <file>', 'the kit file as it was shipped, to compare with instead of the one of today')
+    .addOption(namesOption('--revision <file>', 'a kit file of another revision that it may be; repeat it'))
     .addOption(jsonOption())
     .addHelpText(
       'after',
@@ -274,6 +275,7 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
         ['loomproof diagnose kit.yaml readings.csv --variant side=left', ''],
         ['loomproof diagnose kit.yaml readings.csv', 'which variant is this?'],
         ['loomproof diagnose kit.yaml readings.csv --shipped kit-A.yaml', ''],
+        ['loomproof diagnose kit.yaml readings.csv --revision kit-A.yaml', 'which revision is this?'],
       )}\nExit status: 0 as designed; 1 otherwise; 2 the input could not be used.\n`,
     )
     .action(
@@ -287,13 +289,16 @@ function defineProgram(io: Io, complaints: string[], finish: (code: number) => v
           whole?: string;
           open?: string;
           shipped?: string;
+          revision?: string[];
           json?: boolean;
         },
       ) => {
         const { diagnose } = await import('./commands/diagnose.ts');
         const { stageNamed } = await import('./checks/stage-of.ts');
-        const { variant = [], pull = [], whole = null, open = null, shipped = null, json = false } = options;
-        const how = { variant, stage: stageNamed(options.stage), pulled: pull, whole, open, shipped, json };
+        const { variant = [], pull = [], whole = null, open = null, json = false } = options;
+        const { shipped = null, revision: revisions = [] } = options;
+        const stage = stageNamed(options.stage);
+        const how = { variant, stage, pulled: pull, whole, open, shipped, revisions, json };
         finish(await diagnose(kit, readings, how, io));
       },
     );

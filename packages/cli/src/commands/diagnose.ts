@@ -30,6 +30,8 @@ export interface DiagnoseCommandOptions extends BandOptions {
   readonly pulled: readonly string[];
   /** The kit file as it was shipped; compared with instead of today's. */
   readonly shipped: string | null;
+  /** Kit files of further revisions that the harness may be. */
+  readonly revisions: readonly string[];
   readonly json: boolean;
 }
 
@@ -53,6 +55,10 @@ export async function diagnose(
   const today = readKitFile(path, [], io);
   const shipped = options.shipped === null ? null : readKitFile(options.shipped, [], io);
   const main = shipped ?? today;
+  const others = [
+    ...(shipped === null ? [] : [today]),
+    ...options.revisions.map((one) => readKitFile(one, [], io)),
+  ];
   const labelled = readKitFile(options.shipped ?? path, options.variant, io);
   const file = textOfFile(readingsPath, io.read(readingsPath, mostReadingsBytes), 'marked');
   const rows =
@@ -60,8 +66,8 @@ export async function diagnose(
   const stages = main.kit === null ? null : stagesOf(main.kit, options);
   const bands = bandsOf(options);
   const all = [
-    ...today.diagnostics,
-    ...(shipped?.diagnostics ?? []),
+    ...main.diagnostics,
+    ...others.flatMap(({ diagnostics }) => diagnostics),
     ...(options.variant.length === 0 ? [] : labelled.diagnostics),
     ...rows.diagnostics,
     ...(stages?.diagnostics ?? []),
@@ -77,7 +83,7 @@ export async function diagnose(
   ];
   if (
     main.kit === null ||
-    today.kit === null ||
+    others.some(({ kit }) => kit === null) ||
     labelled.kit === null ||
     rows.value === null ||
     stages === null ||
@@ -92,18 +98,19 @@ export async function diagnose(
     return exitCode.unusable;
   }
   // Without a variant every variant of every revision at hand is tried; with one, the label is checked all the same.
-  const candidates = [...candidatesOf(main.kit), ...(shipped === null ? [] : candidatesOf(today.kit))].map(
-    (one): HarnessCandidate => ({ ...one, stage: stages.value(one.job) }),
-  );
+  const kitOf = new Map<HarnessCandidate, KitFile>();
+  for (const { kit } of [main, ...others])
+    for (const one of kit === null ? [] : candidatesOf(kit))
+      if (kit !== null) kitOf.set({ ...one, stage: stages.value(one.job) }, kit);
   const ranked = await driveLongWork(
-    rankCandidatesWork(candidates, rows.value, { stage: { is: 'unplugged' }, bands: bands.value }),
+    rankCandidatesWork([...kitOf.keys()], rows.value, { stage: { is: 'unplugged' }, bands: bands.value }),
     `diagnosis of ${readingsPath}`,
     io,
   );
   if (ranked === stopped) return exitCode.stopped;
   const names = new Set(labelled.kit.variants.map((one) => one.variant.name));
   const own = ranked.filter(
-    ({ candidate }) => candidate.revision === main.kit?.revision && names.has(candidate.variant),
+    ({ candidate }) => kitOf.get(candidate) === main.kit && names.has(candidate.variant),
   );
   const chosen = (options.variant.length === 0 && shipped === null ? ranked[0] : own[0]) ?? ranked[0];
   if (chosen === undefined) return exitCode.unusable;
@@ -114,7 +121,7 @@ export async function diagnose(
     best.against === 0 &&
     best.unknown === 0 &&
     (chosen.against > 0 || chosen.unknown > 0);
-  const verdict = proveKit(chosen.candidate.revision === main.kit.revision ? main.kit : today.kit);
+  const verdict = proveKit(kitOf.get(chosen.candidate) ?? main.kit);
   const diagnosis = await driveLongWork(
     diagnosisWork(chosen.table, chosen.placed.readings),
     `diagnosis of ${readingsPath}`,
