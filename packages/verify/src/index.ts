@@ -1,7 +1,7 @@
 export type { BackFeedBudget, BackFeedJudgement } from './backfeed/judge-back-feed.ts';
 export type { Check, ProbeProof } from './checks/check.ts';
 export { type Checklist, checklistWork, makeChecklist } from './checks/checklist.ts';
-export { type FaultTable, faultTable } from './checks/fault-table.ts';
+export { type FaultTable, faultTable, isOfPart } from './checks/fault-table.ts';
 export { finishNow, type LongWork, type Progress } from './checks/long-work.ts';
 export type { Separation } from './checks/separating-check.ts';
 export {
@@ -24,6 +24,7 @@ export {
 } from './diagnose/rank-candidates.ts';
 export { readReadings, type WrittenReading } from './diagnose/read-readings.ts';
 export type { Reading } from './diagnose/reading.ts';
+export { partsAlike } from './faults/parts-alike.ts';
 export { untouchedLosses } from './limits/judge-limits.ts';
 export type { DropRow, LimitTable, LoadingRow, ProtectionRow } from './limits/limit-table.ts';
 export { shortestPieceMm } from './limits/shortest-piece.ts';

@@ -33,7 +33,7 @@ export interface ExplainOptions {
  * @returns null where the text is not a table of readings, which the page never makes
  */
 export function* explainGroup(
-  { own, others, bands, moment }: GroupModel,
+  { own, others, bands, moment, isPart }: GroupModel,
   csv: string,
   { mostPairs, designRefuted }: ExplainOptions,
 ): LongWork<GroupExplanation | null> {
@@ -41,7 +41,11 @@ export function* explainGroup(
   if (value === null) return null;
   // Its model is the harness as it is at that moment.
   const rows = value.map((row) => (row.moment === moment ? { ...row, moment: '' } : row));
-  const ranked = yield* rankCandidatesWork([own, ...others], rows, { stage: { is: 'unplugged' }, bands });
+  const ranked = yield* rankCandidatesWork([own, ...others], rows, {
+    stage: { is: 'unplugged' },
+    bands,
+    ...(isPart ? { mostPoints: 0 } : {}),
+  });
   const mine = ranked.find(({ candidate }) => candidate === own);
   const [best] = ranked;
   if (mine === undefined || best === undefined) return null;

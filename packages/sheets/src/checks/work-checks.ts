@@ -3,7 +3,9 @@ import {
   type Bands,
   defaultBands,
   type HarnessCandidate,
+  isOfPart,
   makeChecklist,
+  partsAlike,
   type Separation,
   type Stage,
 } from '@loomproof/verify';
@@ -67,6 +69,8 @@ export interface GroupModel {
   readonly bands: Bands;
   /** The other variants, for a label that says another one. */
   readonly others: readonly HarnessCandidate[];
+  /** Whether the jobs in it are parts of large ones, of which only points near the work are known. */
+  readonly isPart: boolean;
 }
 
 /** What the script of a page needs of its checks. */
@@ -83,8 +87,8 @@ export interface PageChecks {
   readonly model: PackedModel | null;
 }
 
-/** A page is to stay small enough for a phone; of its 400 kB this much is for the model. */
-const mostModelLetters = 200_000;
+/** Of more letters than this a phone has to carry too much: the readings are then given to the command. */
+const mostModelLetters = 400_000;
 
 /** The readings of one variant, with the model that explains them in the page. */
 export function workChecks(
@@ -160,6 +164,7 @@ export function workChecks(
       moment,
       bands,
       others: isLast ? [...others].map(([other, one]) => candidate(one, other)) : [],
+      isPart: isOfPart(table),
     });
     const faults = table.list.faults;
     groups.push({
@@ -180,7 +185,7 @@ export function workChecks(
       ]),
     });
   }
-  const model = packModel(models);
+  const model = packModel(cutDown(models));
   return {
     groups,
     page: {
@@ -200,6 +205,33 @@ export function workChecks(
       model: JSON.stringify(model).length > mostModelLetters ? null : model,
     },
   };
+}
+
+/** The models of a large harness with the parts of their jobs that the work of some of them has to do with. */
+function cutDown(models: ReadonlyMap<string, GroupModel>): ReadonlyMap<string, GroupModel> {
+  const large = [...models.values()].filter(({ isPart }) => isPart);
+  const jobs = [
+    ...new Set(
+      large
+        .flatMap(({ own, others }) => [own, ...others])
+        .flatMap(({ job, otherWork }) => [job, ...(otherWork?.values() ?? [])]),
+    ),
+  ];
+  const parts = partsAlike(jobs);
+  const partOf = new Map(jobs.map((job, index) => [job, parts[index] ?? job]));
+  const part = (one: HarnessCandidate): HarnessCandidate => ({
+    ...one,
+    job: partOf.get(one.job) ?? one.job,
+    ...(one.otherWork === undefined
+      ? {}
+      : { otherWork: new Map([...one.otherWork].map(([name, job]) => [name, partOf.get(job) ?? job])) }),
+  });
+  return new Map(
+    [...models].map(([group, model]) => [
+      group,
+      model.isPart ? { ...model, own: part(model.own), others: model.others.map(part) } : model,
+    ]),
+  );
 }
 
 /** One look for all mistakes that it shows. */

@@ -40,6 +40,11 @@ export function faultTable(job: Job, options: FaultTableOptions): FaultTable {
   return finishNow(faultTableWork(job, options));
 }
 
+/** Whether a table is of the part of its job that the work has to do with, since the whole is a large one. */
+export function isOfPart({ whole, world }: FaultTable): boolean {
+  return world.job !== whole;
+}
+
 /** How many faults are simulated between two looks at the clock. */
 const faultsAtOnce = 16;
 

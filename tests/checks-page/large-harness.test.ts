@@ -1,0 +1,128 @@
+import { workInstructions } from '@loomproof/sheets';
+import {
+  diagnosisReport,
+  diagnosisWork,
+  type FaultTable,
+  faultTable,
+  finishNow,
+  proveKit,
+  rankCandidates,
+  readReadings,
+} from '@loomproof/verify';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { makeKit } from '../../bench/kit-model.ts';
+import { phoneScript } from '../../packages/cli/src/sheets/phone-script.ts';
+import { explainGroup } from '../../packages/sheets/src/checks/explain-group.ts';
+import { unpackModel } from '../../packages/sheets/src/checks/model-codec.ts';
+import {
+  type GroupModel,
+  type PageChecks,
+  workChecks,
+} from '../../packages/sheets/src/checks/work-checks.ts';
+import { shortList } from '../../packages/verify/src/checks/short-list.ts';
+import type { HarnessState } from '../../packages/verify/src/readings/harness-state.ts';
+import { kitOf } from '../support/kit-text.ts';
+
+const stage = { is: 'unplugged' } as const;
+
+describe('the page of a kit in a harness of 5,000 wires', { timeout: 60_000 }, () => {
+  let kit: ReturnType<typeof makeKit>;
+  let page: PageChecks;
+  let table: FaultTable;
+
+  beforeAll(() => {
+    kit = makeKit(5000, 76, 1);
+    const [only] = kit.variants;
+    if (only === undefined) throw new Error('the kit has no variant');
+    page = workChecks(only, kit.revision, { stage: () => stage, list: 'short', variants: new Map() }).page;
+    table = faultTable(only.job, { stage });
+  }, 60_000);
+
+  /** Readings of a state by the short list, as a table. */
+  function csvOf(state: HarnessState): string {
+    const rows = shortList(table).checks.map(({ a, b }) => {
+      const read = state.expected(a, b);
+      return `${table.points[a]?.name},${table.points[b]?.name},${read === 'whole' ? '0.2 ohm' : read === 'open' ? 'OL' : 'not done'}`;
+    });
+    return ['from,to,reading', ...rows].join('\n');
+  }
+
+  it('says of every kind of fault what the command says, by a model of the touched part only', () => {
+    const model = (
+      unpackModel(JSON.parse(JSON.stringify(page.model))) as ReadonlyMap<string, GroupModel>
+    ).get(page.whole);
+    const job = kit.variants[0]?.job;
+    if (model === undefined || job === undefined) throw new Error('the page has no model');
+    expect(model.own.job.places.length).toBeLessThan(job.places.length / 10);
+    const { faults } = table.list;
+    // The first and the last of each class.
+    const classes = [...new Set(faults.map(({ fault }) => fault.is))];
+    const asked = classes.flatMap((is) => {
+      const all = faults.flatMap(({ fault }, index) => (fault.is === is ? [index] : []));
+      return [...new Set([all[0] ?? 0, all[all.length - 1] ?? 0])];
+    });
+    expect(classes.length).toBeGreaterThan(8);
+    const results = new Set<string>();
+    const states = [table.designed, ...asked.flatMap((index) => table.states[index] ?? [])];
+    for (const state of states) {
+      const csv = csvOf(state);
+      const shown = finishNow(explainGroup(model, csv, { designRefuted: false, mostPairs: 40 }));
+      const rows = readReadings({ name: 'readings', text: csv }).value ?? [];
+      const candidate = { revision: kit.revision, variant: model.own.variant, job, stage };
+      const [ranked] = rankCandidates([candidate], rows, { stage });
+      if (ranked === undefined) throw new Error('nothing is ranked');
+      const diagnosis = finishNow(diagnosisWork(ranked.table, ranked.placed.readings, { mostPairs: 40 }));
+      expect(shown?.report).toEqual(diagnosisReport(ranked, diagnosis, false));
+      results.add(diagnosis.is);
+    }
+    expect([...results].sort()).toEqual(['as designed', 'single fault']);
+  });
+
+  it('stays below 400 kB with the diagnosis in it', async () => {
+    const work = {
+      script: await phoneScript(),
+      stage: () => stage,
+      list: 'short',
+      variants: new Map(),
+    } as const;
+    const [file] = workInstructions(kit, proveKit(kit), 'digest', work);
+    expect(page.model).not.toBeNull();
+    expect(file?.text).toContain(JSON.stringify(page.points[0]));
+    expect(Buffer.byteLength(file?.text ?? '')).toBeLessThan(400_000);
+  });
+
+  it('knows of cavities that the work has nothing to do with as much as the command does', () => {
+    const numbers = Array.from({ length: 60 }, (_, index) => index + 1);
+    const wires = numbers.slice(1).map((n) => `    w${n}: { from: K1:${n}, to: K${(n % 4) + 2}:${n} }`);
+    const small = kitOf(`kit: one new wire
+revision: A
+parts: { T: { is: terminal } }
+stock:
+  connectors: { ${[1, 2, 3, 4, 5].map((k) => `K${k}: { cavities: 1..61 }`).join(', ')} }
+  wires:
+${wires.join('\n')}
+bag: { wires: { new: { from: A, to: B, from terminal: T, to terminal: T } } }
+work: [{ do: insert, end: new@A, cavity: K1:1 }, { do: insert, end: new@B, cavity: K2:1 }]
+wanted: { circuits: { new: [K1:1, K2:1] } }
+`);
+    const [only] = small.variants;
+    if (only === undefined) throw new Error('no variant');
+    const options = { stage: () => stage, list: 'short', variants: new Map() } as const;
+    const { page: own } = workChecks(only, 'A', options);
+    const model = (unpackModel(JSON.parse(JSON.stringify(own.model))) as ReadonlyMap<string, GroupModel>).get(
+      own.whole,
+    );
+    if (model === undefined) throw new Error('the page has no model');
+    expect(model.own.job.wires.length).toBeLessThan(10);
+    // No fault of the work is shown at K1:30: the reading is named, and not used.
+    const csv = 'from,to,reading\nK1:1,K2:1,0.2 ohm\nK1:30,K1:31,0.2 ohm\n';
+    const shown = finishNow(explainGroup(model, csv, { designRefuted: false }));
+    const rows = readReadings({ name: 'readings', text: csv }).value ?? [];
+    const [ranked] = rankCandidates([{ revision: 'A', variant: 'only', job: only.job }], rows, { stage });
+    if (ranked === undefined) throw new Error('nothing is ranked');
+    const diagnosis = finishNow(diagnosisWork(ranked.table, ranked.placed.readings));
+    expect(shown?.report).toEqual(diagnosisReport(ranked, diagnosis, false));
+    expect(shown?.report.unreachable).toHaveLength(1);
+    expect(shown?.report.additions).toEqual([]);
+  });
+});
