@@ -69,9 +69,9 @@ describe('repairs of every kit', () => {
       at: 'K10:3',
       likewise: [],
       steps: [
-        'strip buzzer return from side@cut',
-        'strip buzzer return to side@cut',
-        'join buzzer return from side@cut and buzzer return to side@cut with splice for 0.5 mm2 as repair splice',
+        'strip the cut end of buzzer return toward K11:2',
+        'strip the cut end of buzzer return toward K10:3',
+        'join the cut end of buzzer return toward K11:2 and the cut end of buzzer return toward K10:3 with splice for 0.5 mm2 as repair splice',
         'seal repair splice',
       ],
       needs: ['1 splice for two ends of 0.5 mm2, with its own tube, for wet places'],
@@ -90,12 +90,12 @@ describe('repairs of every kit', () => {
     expect(van?.[0]?.map(({ mistake, steps, again }) => [mistake, steps[2], again])).toEqual([
       [
         'The right wire was cut too near K10:4',
-        'join buzzer from side@cut and buzzer to side@cut with splice for 0.5 mm2 as repair splice',
+        'join the cut end of buzzer toward K10:4 and the cut end of buzzer toward K11:1 with splice for 0.5 mm2 as repair splice',
         true,
       ],
       [
         'The right wire was cut too far from K10:4',
-        'join buzzer from side@cut and buzzer to side@cut with splice for 0.5 mm2 as repair splice',
+        'join the cut end of buzzer toward K10:4 and the cut end of buzzer toward K11:1 with splice for 0.5 mm2 as repair splice',
         true,
       ],
     ]);
@@ -105,7 +105,7 @@ describe('repairs of every kit', () => {
         at: '',
         likewise: [],
         steps: [
-          'cut anchor feed to side, which leaves the rest of anchor tail and anchor run',
+          'cut anchor feed toward K24:1, which leaves the rest of anchor tail and anchor run',
           'remove the off-cut the rest of anchor tail',
         ],
         needs: [],

@@ -34,7 +34,7 @@ const boat3 =
 export const boatSteps: readonly string[] = [
   '1 Disconnect house bank.',
   '2 Disconnect engine bank.',
-  '3 Prove BH dead. | BH',
+  '3 Prove BH dead. | BH = a stud, on it now a wire RD/YE (1.5 mm2)',
   '4 Prove K25:1 dead. | K25:1 = row 1 from the top, 1st from the left, wires toward you, key on top; right neighbour a plug, no left neighbour',
   '5 Open the position latch of K20.',
   '6 Unplug K20.',
@@ -58,7 +58,7 @@ export const boatSteps: readonly string[] = [
   '24 Close the secondary lock of K25.',
   '25 Plug K25.',
   '26 Detach alarm old@BH.',
-  '27 Cut alarm old, which leaves ring tail and old run. | BH, 30 mm from it',
+  '27 Cut alarm old, which leaves ring tail and old run. | BH, 30 mm from the end that was there = a stud, on it now no wire',
   '28 Remove the off-cut ring tail.',
   '29 Cover old run@ring tail with CAP-W.',
   '30 Tie back old run@ring tail with TIE.',

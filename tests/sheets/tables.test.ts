@@ -1,5 +1,6 @@
-import { type Job, parsePlace, placeInWords, Rework, tableOfRework } from '@loomproof/netlist';
+import { type Job, neighbours, parsePlace, placeInWords, Rework, tableOfRework } from '@loomproof/netlist';
 import { describe, expect, it } from 'vitest';
+import { placeGuide } from '../../packages/sheets/src/place-guide.ts';
 import { placesOfStep } from '../../packages/sheets/src/step-place.ts';
 import { kitNames } from '../support/kit-fixtures.ts';
 import { runInMemory } from '../support/memory-io.ts';
@@ -41,6 +42,16 @@ function waysByPlace(rework: Rework): ReadonlyMap<string, string[]> {
     if (cover === undefined) return name;
     return `free end ${name}${cover === null ? '' : `, insulated with ${cover}`}`;
   };
+  // A tap that was taken off is none: what is left of it is a wound in the run.
+  const wounds = new Map(
+    job.joints.flatMap(({ name, kind }, index) => {
+      if (kind !== 'tap' || !/wound/.test(rework.jointState[index] ?? '')) return [];
+      const cover = rework.jointCover[index] ?? null;
+      return [
+        [name, cover === null ? `bare wound of tap ${name}` : `wound of tap ${name} insulated with ${cover}`],
+      ];
+    }),
+  );
   const runs = new Map<string, string[]>();
   for (const { wire, from, to } of tableOfRework(rework).conductors) {
     const run = withoutStretch(wire, rework);
@@ -49,7 +60,10 @@ function waysByPlace(rework: Rework): ReadonlyMap<string, string[]> {
   for (const points of runs.values())
     for (const way of [points, [...points].reverse()]) {
       const [start = '', ...rest] = way;
-      const words = [...rest.slice(0, -1).map((tap) => `tap ${tap}`), point(rest.at(-1) ?? '')].join(', ');
+      const words = [
+        ...rest.slice(0, -1).map((tap) => wounds.get(tap) ?? `tap ${tap}`),
+        point(rest.at(-1) ?? ''),
+      ].join(', ');
       ways.set(start, [...(ways.get(start) ?? []), words]);
     }
   return ways;
@@ -349,7 +363,7 @@ describe('sheets of every kit', () => {
         expect(rowsOf(made, `${stem}-cut-list.csv`).map((row) => [row[0], row[3], row[4], row[8]])).toEqual(
           bagWires.map((wire) => [
             wire.name,
-            wire.lengthMm === null ? '' : `${wire.lengthMm} mm`,
+            wire.lengthMm === null ? 'not said' : `${wire.lengthMm} mm`,
             ...wire.ends.map((end) => job.ends[end]?.name.slice(wire.name.length + 1)),
           ]),
         );
@@ -427,6 +441,99 @@ describe('faces of every kit', () => {
   });
 });
 
+/** What a person reads of a document, without its markup. */
+function wordsOf(text: string): string {
+  return text
+    .replaceAll(/<script[\s\S]*?<\/script>|<style[\s\S]*?<\/style>/g, '')
+    .replaceAll(/<[^>]+>/g, ' ')
+    .replaceAll('&#39;', "'")
+    .replaceAll(/\s+/g, ' ');
+}
+
+describe('what a work instruction tells', () => {
+  it.each(kitNames)('%s: left, right, above and below of a misreading are those of the words', (name) => {
+    const ways = [
+      ['counted one place too few from the left', 'left'],
+      ['counted one place too many from the left', 'right'],
+      ['taken in the row above', 'above'],
+      ['taken in the row below', 'below'],
+      ['counted one place too far clockwise', 'clockwise'],
+    ] as const;
+    for (const { job } of sheetsOf(name).kit.variants) {
+      const rework = new Rework(job);
+      for (const step of job.steps) {
+        for (const { place } of placesOfStep(rework, step.action)) {
+          const { label = '', connector = -1 } = job.places[place] ?? {};
+          const face = job.connectors[connector]?.face ?? null;
+          if (face === null) continue;
+          for (const { cavity, why } of placeGuide(rework, place, null).traps)
+            for (const [told, direction] of ways.filter(([one]) => why.includes(one)))
+              expect(
+                neighbours(face, label, 'wire side')
+                  .filter((one) => one.direction === direction)
+                  .map((one) => one.label),
+                `step ${step.number}: ${told}`,
+              ).toContain(cavity);
+        }
+        rework.apply(step);
+      }
+    }
+  });
+
+  it('says what stays unplugged, and does not ask to plug it again', () => {
+    const words = wordsOf(sheetsOf('workboat-alarm').files.get('only-work.html') ?? '');
+    expect(words).toContain('Unplugged, and stays so: K21. Put a label on it.');
+    expect(words).toContain(
+      'Worked on, or opened to pass through; see that each is plugged, closed and locked again: K20, PN, K25 and PS.',
+    );
+  });
+
+  it('says why numbers of steps are left out, and how names are read', () => {
+    const { files } = sheetsOf('orchard-lamps');
+    const high = wordsOf(files.get('roof-high-work.html') ?? '');
+    expect(high).toContain('K5:1 is cavity 1 of K5.');
+    expect(high).toContain('Steps 5 and 6 are for other variants and not done here.');
+    expect(wordsOf(files.get('roof-low-work.html') ?? '')).not.toContain('for other variants');
+  });
+
+  it('names the tools that the steps and readings need', () => {
+    const toolsIn = (name: string, file: string): readonly string[] =>
+      [
+        ...(/<h2>Tools<\/h2><ul>(.*?)<\/ul>/.exec(sheetsOf(name).files.get(file) ?? '')?.[1] ?? '').matchAll(
+          /<li>(.*?)<\/li>/g,
+        ),
+      ].map(([, tool = '']) => tool);
+    expect(toolsIn('workboat-alarm', 'only-work.html')).toEqual([
+      'Meter of at least 10 megohms, tried on a live point before and after',
+      'Test pins that fit the contacts without spreading them',
+      'Jumper leads, marked and counted',
+      'Side cutter, steel rule',
+      'Stripping tool for the sizes of the cut list',
+      'Crimp tool with the die for SP-W',
+      'Release tool for the terminals',
+      'Spanners for the studs, and the torque that their maker gives',
+      'Puller for the cavity plugs',
+      'Heat source without a flame',
+      'Labels for what stays behind',
+    ]);
+    expect(toolsIn('van-beacon', 'build-early-work.html').slice(3)).toEqual([
+      'Side cutter, steel rule',
+      'Pliers for TAP-M, as its maker says',
+      'Release tool for the terminals, in case one must come out again',
+      'Labels for what stays behind',
+    ]);
+  });
+
+  it('tells a stud by what is on it, and where a tap sits that comes off again', () => {
+    expect(wordsOf(sheetsOf('workboat-alarm').files.get('only-work.html') ?? '')).toContain(
+      'BH : a stud, on it now a wire RD/YE (1.5 mm2).',
+    );
+    expect(wordsOf(sheetsOf('forklift-spot').files.get('only-work.html') ?? '')).toContain(
+      'Remove the tap TAP1. K40:2 , 90 mm from it: row 1 from the top, 3rd from the left',
+    );
+  });
+});
+
 describe('what a document carries', () => {
   it('names kit, revision, variant and digest, and a page number for paper', () => {
     for (const [name, text] of sheetsOf('van-beacon').files) {
@@ -466,19 +573,15 @@ describe('what a document carries', () => {
       'cavity KL4:1, after | empty | left rear feed',
       'cavity KL4:1, colour and size after | nothing | GY/BK 1 mm2',
       'cavity KL4:1, leads to after | nothing | SBL',
-      'cavity KL4:1, change | changed | nothing',
       'cavity KL4:2, after | empty | left rear return',
       'cavity KL4:2, colour and size after | nothing | BN 1 mm2',
       'cavity KL4:2, leads to after | nothing | SGL',
-      'cavity KL4:2, change | changed | nothing',
       'cavity KR4:1, after | right rear feed | empty',
       'cavity KR4:1, colour and size after | GY/RD 1 mm2 | nothing',
       'cavity KR4:1, leads to after | SBR | nothing',
-      'cavity KR4:1, change | nothing | changed',
       'cavity KR4:2, after | right rear return | empty',
       'cavity KR4:2, colour and size after | BN 1 mm2 | nothing',
       'cavity KR4:2, leads to after | SGR | nothing',
-      'cavity KR4:2, change | nothing | changed',
       ...['before', 'after'].flatMap((when) => [
         `cavity KM:1, ${when} | lamp feed | lamp feed + step link`,
         `cavity KM:1, colour and size ${when} | GY 1 mm2 | GY 1 mm2 + GY 1 mm2`,
@@ -492,9 +595,16 @@ describe('what a document carries', () => {
         `cavity KM:3, leads to ${when} | nothing | KM:1`,
       ]),
       'part terminal that KM takes, quantity | 2 | 3',
-      'part step link | not in this variant | wire GY 1 mm2; 1',
-      'wire of the bag step link | not in this variant | GY; 1 mm2; KM:1; length not said; as the connector takes; KM:3; length not said; as the connector takes',
+      'part step link | not in this variant | kind wire GY 1 mm2; quantity 1',
+      'wire of the bag step link | not in this variant | colour GY; size 1 mm2; length not said; from mark KM:1; from strip length not said; from terminal as the connector takes; to mark KM:3; to strip length not said; to terminal as the connector takes',
     ]);
+  });
+
+  it('keeps the steps of all variants in order, whichever of them has one', () => {
+    const steps = besideOf(sheetsOf('orchard-lamps').files).flatMap(
+      (row) => /^step (\d+) /.exec(row)?.[1] ?? [],
+    );
+    expect(steps).toEqual(['5', '6', '10', '11', '14', '15']);
   });
 
   it.each([
@@ -552,7 +662,7 @@ describe('what a document carries', () => {
   it('warns that cavity 9 is hit when rows are counted from the bottom', () => {
     const text = sheetsOf('van-beacon').files.get('build-early-work.html') ?? '';
     expect(text).toContain(
-      '<li><b>9</b> (a wire GN/WH (0.35 mm2)): rows counted from the bottom; taken in the row below</li>',
+      '<li><b>9</b>, a wire GN/WH (0.35 mm2): rows counted from the bottom; taken in the row below</li>',
     );
   });
 

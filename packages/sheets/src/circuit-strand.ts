@@ -16,11 +16,21 @@ export interface StrandPoint {
   readonly fate: Fate;
   /** Points beyond it that the work leaves alone and that are not shown. */
   readonly hidden: number;
+  /** Whether it is a point of this strand once more, since this wire closes a ring. */
+  readonly again: boolean;
 }
 
 /** One net as a finger follows it from its first place; parents come before their children. */
 export interface Strand {
   readonly points: readonly StrandPoint[];
+}
+
+/** A wire as it is walked: to a point, from a row; `again` where the point was met before. */
+interface Walked {
+  readonly key: number;
+  readonly parent: number;
+  readonly edge: number;
+  readonly again: boolean;
 }
 
 interface Point {
@@ -40,7 +50,8 @@ interface Point {
 export function circuitStrands(rework: Rework, time: number): readonly Strand[] {
   const { job, graph } = rework;
   const end = rework.ordinal;
-  const then = time === end ? rework : new Rework(job);
+  const found = new Rework(job);
+  const then = time === end ? rework : found;
   const root = new Int32Array(job.nodeCount).map((_, node) => node);
   const find = (node: number): number => {
     let at = node;
@@ -50,24 +61,20 @@ export function circuitStrands(rework: Rework, time: number): readonly Strand[] 
     }
     return at;
   };
-  const alive = (edge: number, when: number): boolean =>
-    (graph.birth[edge] ?? 0) <= when && (graph.death[edge] ?? never) > when;
+  // Two halves that are not plugged together are two points, however they were found.
+  const joins = (edge: number, when: number): boolean =>
+    (graph.birth[edge] ?? 0) <= when &&
+    (graph.death[edge] ?? never) > when &&
+    (graph.kind[edge] !== 'mate' || (when === end ? rework : found).plugged[graph.what[edge] ?? -1] === true);
   const pieceOf = piecesByNodes(rework, time);
-  const isKit = (edge: number): boolean => {
-    const [a, b] = [graph.from[edge] ?? 0, graph.to[edge] ?? 0];
-    return kitNodes.has(a) || kitNodes.has(b);
-  };
-  const kitNodes = new Set(
-    job.ends.filter(({ wire }) => job.wires[wire]?.origin === 'kit').map(({ node }) => node),
-  );
   const wires: number[] = [];
   const touched = new Set<number>();
   for (let edge = 0; edge < graph.edgeCount; edge += 1) {
     const [a, b] = [graph.from[edge] ?? 0, graph.to[edge] ?? 0];
-    const ofKit = graph.kind[edge] === 'conductor' && isKit(edge);
+    const ofKit = graph.kind[edge] === 'conductor' && job.wires[graph.what[edge] ?? -1]?.origin === 'kit';
     // What comes later changes the points of before too; a wire in the bag is not yet part of the machine.
-    if (ofKit || alive(edge, 0) !== alive(edge, end)) touched.add(a).add(b);
-    if (!alive(edge, time) || (ofKit && time === 0)) continue;
+    if (ofKit || joins(edge, 0) !== joins(edge, end)) touched.add(a).add(b);
+    if (!joins(edge, time) || (ofKit && time === 0)) continue;
     if (graph.kind[edge] === 'conductor') wires.push(edge);
     else if (graph.kind[edge] !== 'jumper') root[find(a)] = find(b);
   }
@@ -99,40 +106,43 @@ export function circuitStrands(rework: Rework, time: number): readonly Strand[] 
   const strands: Strand[] = [];
   const met = new Set<number>();
   const firsts = [...points.keys()].sort((a, b) => rankOf(points.get(a)) - rankOf(points.get(b)));
+  const walked = new Set<number>();
   for (const first of firsts) {
     if (met.has(first)) continue;
-    const walk: { readonly key: number; readonly parent: number; readonly edge: number }[] = [];
-    const open = [{ key: first, parent: -1, edge: -1 }];
+    const walk: Walked[] = [];
+    const open: Walked[] = [{ key: first, parent: -1, edge: -1, again: false }];
     met.add(first);
     while (open.length > 0) {
       const next = open.pop();
       if (next === undefined) break;
       const row = walk.length;
       walk.push(next);
+      if (next.again) continue;
       for (const { to, edge } of [...(links.get(next.key) ?? [])].reverse()) {
-        if (met.has(to)) continue;
+        if (walked.has(edge)) continue;
+        walked.add(edge);
+        open.push({ key: to, parent: row, edge, again: met.has(to) });
         met.add(to);
-        open.push({ key: to, parent: row, edge });
       }
     }
     if (walk.some(({ key }) => points.get(key)?.changed === true)) strands.push(strandOf(walk));
   }
   return strands;
 
-  function strandOf(
-    walk: readonly { readonly key: number; readonly parent: number; readonly edge: number }[],
-  ): Strand {
+  function strandOf(walk: readonly Walked[]): Strand {
     // A branch is worth showing when something in it changes; of the others the first point stands for the rest.
-    const worth = walk.map(({ key }) => points.get(key)?.changed === true);
+    const worth = walk.map(({ key, edge, again }) =>
+      again ? fateOf(edge) !== 'same' : points.get(key)?.changed === true,
+    );
     const below = walk.map(() => 0);
     for (let row = walk.length - 1; row > 0; row -= 1) {
-      const parent = walk[row]?.parent ?? 0;
+      const { parent = 0, again = false } = walk[row] ?? {};
       if (worth[row] === true) worth[parent] = true;
-      below[parent] = (below[parent] ?? 0) + 1 + (below[row] ?? 0);
+      below[parent] = (below[parent] ?? 0) + (again ? 0 : 1) + (below[row] ?? 0);
     }
     const place = walk.map(() => -1);
     const shown: StrandPoint[] = [];
-    for (const [row, { key, parent, edge }] of walk.entries()) {
+    for (const [row, { key, parent, edge, again }] of walk.entries()) {
       const point = points.get(key);
       const above = parent < 0 ? 0 : (place[parent] ?? -1);
       if (point === undefined || above < 0) continue;
@@ -148,6 +158,7 @@ export function circuitStrands(rework: Rework, time: number): readonly Strand[] 
         piece,
         fate: edge < 0 ? 'same' : fateOf(edge),
         hidden: worth[row] === true ? 0 : (below[row] ?? 0),
+        again,
       });
     }
     return { points: shown };

@@ -8,7 +8,8 @@ export function cutList(job: Job): SheetTable {
     if (wire.origin !== 'kit') return [];
     const { colour, size, length } = wireData(job, index);
     const ends = wire.ends.flatMap((end, side) => endCells(job, end, wire.stripMm[side] ?? null));
-    return [{ cells: [wire.name, colour, size, length, ...ends], changed: false }];
+    const told = [colour, size, length].map((one) => (one === '' ? 'not said' : one));
+    return [{ cells: [wire.name, ...told, ...ends], changed: false }];
   });
   const end = (name: string): readonly string[] => [
     `${name} mark`,

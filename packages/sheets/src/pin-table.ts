@@ -1,6 +1,6 @@
 import { Rework } from '@loomproof/netlist';
 import type { SheetRow, SheetTable } from './sheet-table.ts';
-import { pointOfEnd, wireData } from './wire-words.ts';
+import { endsAt, jointWords, pointOfEnd, wireData } from './wire-words.ts';
 
 /**
  * Every cavity and stud before and after the work: what stands in it and where that leads.
@@ -48,10 +48,10 @@ function contentOf(rework: Rework, place: number): readonly [string, string, str
   });
   const far = ends.map((end, at) => {
     const [a = -1, b = -1] = job.pieces[pieces[at] ?? -1]?.ends ?? [];
-    const taps = rework.jointsOn(pieces[at] ?? -1).map((joint) => job.joints[joint]?.name ?? '');
+    const taps = rework.jointsOn(pieces[at] ?? -1).map((joint) => jointWords(rework, joint));
     // In the order in which a finger meets them from here.
     if (a !== end) taps.reverse();
-    return [...taps.map((tap) => `tap ${tap}`), pointOfEnd(rework, a === end ? b : a)].join(', ');
+    return [...taps, pointOfEnd(rework, a === end ? b : a)].join(', ');
   });
   return [names.join(' + '), looks.join(' + '), far.join(' + ')];
 }
@@ -60,15 +60,4 @@ function contentOf(rework: Rework, place: number): readonly [string, string, str
 function hasNoWire(rework: Rework, place: number): string {
   if ((rework.seated[place] ?? -1) >= 0) return 'terminal without a wire';
   return rework.job.places[place]?.kind === 'cavity' ? 'empty' : 'no wire';
-}
-
-function endsAt(rework: Rework, place: number): readonly number[] {
-  const { job } = rework;
-  const terminal = rework.seated[place] ?? -1;
-  if (terminal >= 0) return rework.endsOf(terminal);
-  if (job.places[place]?.kind === 'cavity') return [];
-  // Rings and boundaries are not in the list of seated terminals.
-  return [...rework.terminalPlace.keys()]
-    .filter((one) => rework.terminalPlace[one] === place && rework.terminalThere[one] === 1)
-    .flatMap((one) => rework.endsOf(one));
 }

@@ -7,6 +7,7 @@ import {
   placeInWords,
   type Rework,
   type Side,
+  viewFrom,
 } from '@loomproof/netlist';
 import { sightIn } from './wire-words.ts';
 
@@ -22,6 +23,9 @@ export interface PlaceGuide {
   readonly words: string | null;
   readonly otherWords: string | null;
   readonly side: Side;
+  /** What is there now, such as `a wire RD (1 mm2)`. */
+  readonly sight: string;
+  readonly isStud: boolean;
   /** Cavities that a misreading hits and that look no different. */
   readonly traps: readonly {
     readonly cavity: string;
@@ -33,10 +37,18 @@ export interface PlaceGuide {
 /** The guide to a place as the harness is at that moment. */
 export function placeGuide(rework: Rework, place: number, away: string | null): PlaceGuide {
   const { job } = rework;
-  const { address = '', label = '', connector = -1 } = job.places[place] ?? {};
+  const { address = '', label = '', connector = -1, kind } = job.places[place] ?? {};
   const half = job.connectors[connector];
   const face = half?.face ?? null;
-  const base = { address, connector: half?.name ?? address, label, away, side: 'wire side' as Side };
+  const base = {
+    address,
+    connector: half?.name ?? address,
+    label,
+    away,
+    side: 'wire side' as Side,
+    sight: sightIn(rework, place),
+    isStud: kind === 'stud',
+  };
   if (half === undefined || face === null)
     return { ...base, face: null, words: null, otherWords: null, traps: [] };
   const at = new Map<string, number>();
@@ -44,7 +56,8 @@ export function placeGuide(rework: Rework, place: number, away: string | null): 
     at.set(job.places[index]?.label ?? '', index);
   const see = (one: string): string => sightIn(rework, at.get(one) ?? -1);
   const otherHalf = job.connectors[half.counterpart]?.face ?? undefined;
-  const hits = hitsUnderMisreading(face, label, misreadings(face, otherHalf), {
+  // Left and right of a misreading are those of the view that the words are told from.
+  const hits = hitsUnderMisreading(face, label, misreadings(viewFrom(face, 'wire side'), otherHalf), {
     occupancy: (one) => occupancyOf(rework, at.get(one) ?? -1),
     terminalKind: (one) => job.terminals[rework.seated[at.get(one) ?? -1] ?? -1]?.part ?? null,
   });

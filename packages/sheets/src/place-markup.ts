@@ -5,9 +5,13 @@ import type { StepSight } from './work-steps.ts';
 
 /** How to find the place of a step: in words, on both views of the face, and what it could be taken for. */
 export function placeMarkup(place: StepSight, mark: string): Markup {
-  const { address, away, words, otherWords, face, label, connector } = place;
+  const { address, away, words, otherWords, face, label, connector, sight } = place;
   if (face === null || words === null)
-    return markup`<p class="place"><b>${address}</b>${away === null ? null : `, ${away}`}. ${place.connector === address ? '' : 'The kit file does not say where this cavity is on its connector: find it by the moulded number.'}</p>`;
+    return markup`<p class="place"><b>${address}</b>${away === null ? null : `, ${away}`}: ${place.isStud ? 'a stud, on it now' : 'in it now'} ${sight}.</p>${
+      place.connector === address
+        ? null
+        : markup`<p>Where this cavity lies on its connector is not said: find it by the moulded number.</p>`
+    }`;
   const marks = new Map([[label, mark]]);
   const view = (side: 'wire side' | 'mating side'): MarkupValue =>
     faceFigure(face, {
@@ -23,7 +27,7 @@ export function placeMarkup(place: StepSight, mark: string): Markup {
 
 function trapMarkup({ traps, label }: StepSight): MarkupValue {
   if (traps.length === 0) return null;
-  return markup`<div class="trap"><b>Easily taken for ${label}, and nothing would show it:</b><ul>${traps.map(
-    ({ cavity, sight, why }) => markup`<li><b>${cavity}</b> (${sight}): ${why.join('; ')}</li>`,
+  return markup`<div class="trap"><b>Easily taken for ${label}, and the step could be done there just as well:</b><ul>${traps.map(
+    ({ cavity, sight, why }) => markup`<li><b>${cavity}</b>, ${sight}: ${why.join('; ')}</li>`,
   )}</ul></div>`;
 }

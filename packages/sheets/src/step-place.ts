@@ -26,6 +26,10 @@ export function placesOfStep(rework: Rework, action: StepAction): readonly StepP
       return alongWire(rework, job.ends[action.newEnds[0]]?.node ?? -1, job.pieces[action.piece]?.wire ?? -1);
     case 'tap':
       return alongWire(rework, job.joints[action.joint]?.node ?? -1, job.pieces[action.piece]?.wire ?? -1);
+    case 'remove tap': {
+      const run = job.pieces[rework.tapPiece[action.joint] ?? -1]?.wire ?? -1;
+      return alongWire(rework, job.joints[action.joint]?.node ?? -1, run);
+    }
     default:
       return [];
   }
@@ -42,7 +46,9 @@ function alongWire(
   if (position === undefined || end === undefined) return [];
   const now = terminalPlace[endTerminal[end] ?? -1] ?? -1;
   const place = now >= 0 ? now : homePlace(job, end);
-  return place < 0 ? [] : [{ place, away: `${position.mm} mm from it`, mm: position.mm }];
+  // Of an end that has come off, the distance counts from that end and not from where it was.
+  const from = now >= 0 ? 'it' : 'the end that was there';
+  return place < 0 ? [] : [{ place, away: `${position.mm} mm from ${from}`, mm: position.mm }];
 }
 
 function homePlace(job: Job, end: number): number {

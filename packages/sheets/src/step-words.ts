@@ -76,7 +76,7 @@ export function stepWords(job: Job, action: StepAction): string {
     case 'place':
       return `put ${connector(action.connector)} in its place`;
     case 'interpose':
-      return `interpose ${connector(action.near)} and ${connector(action.far)} at ${connector(action.connector)}`;
+      return `put the adapter in between: ${connector(action.near)} onto ${connector(action.connector)}, ${connector(action.far)} onto its other half`;
     case 'fit jumper':
       return `fit jumper ${joint(action.joint)} from ${place(action.places[0])} to ${place(action.places[1])}`;
     case 'remove jumper':

@@ -2,7 +2,7 @@ import { type Face, type Job, type Rework, viewFrom } from '@loomproof/netlist';
 import type { Fate, Strand, StrandPoint } from './circuit-strand.ts';
 import { colourPaint } from './colour-paint.ts';
 import { type Markup, type MarkupValue, markup } from './markup.ts';
-import { wireData } from './wire-words.ts';
+import { jointWords, wireData } from './wire-words.ts';
 
 const lane = 26;
 const left = 34;
@@ -68,10 +68,11 @@ function wireText(job: Job, { piece, fate }: StrandPoint): string {
   return [name, colour, size, told.get(fate) ?? ''].filter((one) => one !== '').join(', ');
 }
 
-function nameOf({ job, endCover }: Rework, { places, joints, ends, hidden }: StrandPoint): string {
+function nameOf(rework: Rework, { places, joints, ends, hidden, again }: StrandPoint): string {
+  const { job, endCover } = rework;
   const names = [
     ...places.map((place) => job.places[place]?.address ?? ''),
-    ...joints.map((joint) => `${job.joints[joint]?.kind ?? ''} ${job.joints[joint]?.name ?? ''}`),
+    ...joints.map((joint) => jointWords(rework, joint)),
   ];
   if (places.length === 0 && joints.length === 0)
     names.push(
@@ -80,7 +81,7 @@ function nameOf({ job, endCover }: Rework, { places, joints, ends, hidden }: Str
           `${job.ends[end]?.name ?? ''}${endCover[end] == null ? '' : `, insulated with ${endCover[end]}`}`,
       ),
     );
-  return `${names.join(' = ')}${hidden > 0 ? ` and ${hidden} more as before` : ''}`;
+  return `${names.join(' = ')}${hidden > 0 ? ` and ${hidden} more as before` : ''}${again ? ', once more' : ''}`;
 }
 
 function wrapped(text: string, most: number): readonly string[] {
@@ -131,7 +132,9 @@ function pointOf(rework: Rework, row: Row, width: number): MarkupValue {
 }
 
 /** A housing with its latch for a cavity, a ring for a stud, a barrel for a splice, a blade for a tap, a cap for an end. */
-function glyph({ job, endCover }: Rework, { places, joints, ends, y }: Row, x: number): MarkupValue {
+function glyph(rework: Rework, { places, joints, ends, y, again }: Row, x: number): MarkupValue {
+  const { job, endCover } = rework;
+  if (again) return markup`<circle cx="${x}" cy="${y}" r="9" class="point" stroke-dasharray="3 3"/>`;
   const place = job.places[places[0] ?? -1];
   if (place?.kind === 'stud')
     return markup`<circle cx="${x}" cy="${y}" r="10" class="point"/><circle cx="${x}" cy="${y}" r="4" class="solid"/>`;
@@ -140,17 +143,26 @@ function glyph({ job, endCover }: Rework, { places, joints, ends, y }: Row, x: n
   if (place !== undefined)
     return markup`<rect x="${x - 5}" y="${y - 14}" width="10" height="5" class="solid"/><rect x="${x - 12}" y="${y - 10}" width="24" height="20" rx="4" class="point"/><rect x="${x - 5}" y="${y - 4}" width="10" height="9" class="solid"/>`;
   const joint = job.joints[joints[0] ?? -1];
+  const state = rework.jointState[joints[0] ?? -1];
+  if (state === 'covered wound')
+    return markup`<rect x="${x - 8}" y="${y - 9}" width="16" height="18" rx="3" class="solid"/>`;
+  if (state === 'wound') return bare(x, y);
   if (joint?.kind === 'tap') return markup`<path d="M${x - 11} ${y - 9} h22 l-11 19 z" class="point"/>`;
   if (joint !== undefined)
     return markup`<rect x="${x - 7}" y="${y - 12}" width="14" height="24" rx="7" class="point"/><path d="M${x - 7} ${y - 3} h14 m-14 6 h14" class="beyond"/>`;
   const covered = ends.some((end) => endCover[end] != null);
   return covered
     ? markup`<path d="M${x - 8} ${y - 8} h16 v8 a8 8 0 0 1 -16 0 z" class="solid"/>`
-    : markup`<path d="M${x - 8} ${y - 8} L${x + 8} ${y + 8} M${x + 8} ${y - 8} L${x - 8} ${y + 8}" class="beyond"/>`;
+    : bare(x, y);
+}
+
+function bare(x: number, y: number): Markup {
+  return markup`<path d="M${x - 8} ${y - 8} L${x + 8} ${y + 8} M${x + 8} ${y - 8} L${x - 8} ${y + 8}" class="beyond"/>`;
 }
 
 /** The real face in little, wires toward you, with the cavity filled. */
-function smallFace(job: Job, { places, y }: Row, width: number): MarkupValue {
+function smallFace(job: Job, { places, y, again }: Row, width: number): MarkupValue {
+  if (again) return null;
   for (const index of places) {
     const place = job.places[index];
     const given = job.connectors[place?.connector ?? -1]?.face;

@@ -20,7 +20,7 @@ export function tableMarkup(
 
 /** A cell whose measures stay in one line each: a number at the end of a line could be taken for another unit. */
 function cellMarkup(cell: string): MarkupValue {
-  const parts = cell.split(/(\b\d[\d.]* (?:mm2|mm|V|A|W)\b)/);
+  const parts = cell.split(/(\b\d[\d.]* (?:mm2|mm|V|A|W)\b|\bAWG \d+\b)/);
   if (parts.length === 1) return cell;
   // One element for the whole cell, since a cell lays out its children side by side on a phone.
   return markup`<span>${parts.map((part, at) => (at % 2 === 0 ? part : markup`<span class="measure">${part}</span>`))}</span>`;

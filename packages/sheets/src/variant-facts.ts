@@ -48,7 +48,7 @@ export function variantFacts(kit: KitFile, variants: readonly ToldVariant[]): Va
     for (const [subject, cells] of rows[index] ?? []) {
       if (rows.every((one) => one.has(subject)))
         for (const [name, cell] of cells) said.set(`${subject}, ${name}`, cell === '' ? 'nothing' : cell);
-      else said.set(subject, rowWords([...cells.values()]));
+      else said.set(subject, rowWords(cells));
     }
     for (const [address, words] of places[index] ?? [])
       if (places.every((one) => one.has(address))) said.set(`cavity ${address}, place`, words);
@@ -71,7 +71,13 @@ function rowsOf({ tables }: ToldVariant): ReadonlyMap<string, ReadonlyMap<string
       const plain = `${about} ${cells[0] ?? ''}`;
       found.set(
         found.has(plain) ? `${plain}, ${cells[1] ?? ''}` : plain,
-        new Map(cells.slice(1).map((cell, index) => [head[index + 1] ?? '', cell])),
+        // That a cavity changes is seen from what is in it before and after.
+        new Map(
+          cells
+            .slice(1)
+            .map((cell, index) => [head[index + 1] ?? '', cell] as const)
+            .filter(([name]) => name !== 'change'),
+        ),
       );
     }
   }
@@ -89,7 +95,7 @@ function placesInWords({ verdict }: ToldVariant): ReadonlyMap<string, string> {
   return found;
 }
 
-function rowWords(cells: readonly string[]): string {
-  const words = cells.filter((cell) => cell !== '').join('; ');
+function rowWords(cells: ReadonlyMap<string, string>): string {
+  const words = [...cells].flatMap(([name, cell]) => (cell === '' ? [] : [`${name} ${cell}`])).join('; ');
   return words === '' ? 'nothing' : words;
 }

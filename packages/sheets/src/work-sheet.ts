@@ -1,11 +1,12 @@
-import type { Job, KitFile } from '@loomproof/netlist';
+import type { Job, KitFile, StepAction } from '@loomproof/netlist';
 import type { VariantVerdict } from '@loomproof/verify';
 import { checksMarkup } from './checks/checks-markup.ts';
 import { checksStyle } from './checks/checks-style.ts';
-import { type WorkChecksOptions, workChecks } from './checks/work-checks.ts';
+import { type CheckGroup, type WorkChecksOptions, workChecks } from './checks/work-checks.ts';
 import { stepAnswers } from './checks/work-record.ts';
 import { generalCautions } from './general-cautions.ts';
 import type { JudgedVariant } from './judged-variants.ts';
+import { listWords } from './list-words.ts';
 import { type Markup, type MarkupValue, markup, trusted } from './markup.ts';
 import { page } from './page.ts';
 import { panScript } from './pan-script.ts';
@@ -34,6 +35,8 @@ export function workSheet(
   const { variant, job } = one;
   const others = kit.variants.filter((other) => other.job !== job).map((other) => other.job);
   const steps = workSteps(job, verdict, others);
+  const otherNumbers = new Set(others.flatMap((other) => other.steps.map(({ number }) => number)));
+  for (const { number } of steps) otherNumbers.delete(number);
   const checks = workChecks(one, head.revision, options);
   const groupsBefore = (index: number): readonly Markup[] =>
     checks.groups
@@ -54,8 +57,8 @@ export function workSheet(
 <div class="bar screen"><button type="button" id="mode">One step at a time</button><button type="button" id="back" hidden>Step before</button><button type="button" id="next" hidden>Next step</button></div>
 ${notProved(verdict)}<section class="whole"><h2>Which machine this is for</h2>${recognise(kit, variant.values)}
 <h2>Before you begin</h2>${[...kit.cautions, ...generalCautions].map((text) => caution(text))}
-<h2>Tools</h2><ul>${toolsFor(job).map((tool) => markup`<li>${tool}</li>`)}</ul></section>
-<section><h2>The work</h2>${steps.map((step, index) => [...groupsBefore(index), stepMarkup(step)])}${groupsBefore(steps.length)}</section>
+<h2>Tools</h2><ul>${toolsFor(job, verdict, checks.groups).map((tool) => markup`<li>${tool}</li>`)}</ul></section>
+<section><h2>The work</h2><p class="help whole">${howToRead(job, otherNumbers)}</p>${steps.map((step, index) => [...groupsBefore(index), stepMarkup(step)])}${groupsBefore(steps.length)}</section>
 ${leftBehind(verdict)}
 <section id="record" class="screen"><h2>Record</h2><p id="count" role="status"></p><p id="looked" role="status"></p><div id="unshown-part" hidden><h3>What is not shown yet</h3><ul id="unshown"></ul></div><div class="bar"><button type="button" id="export-json">Export the record (JSON)</button><button type="button" id="export-csv">Export the record (CSV)</button></div><p><label for="import">Take over an exported record (JSON):</label> <input type="file" id="import" accept=".json,application/json"></p><p id="said" role="status"></p></section>`;
   const end = markup`<script type="application/json" id="record-head">${trusted(safeJson(record))}</script><script>${trusted(options.script)}</script><script>${trusted(panScript)}</script>`;
@@ -85,16 +88,43 @@ function notProved({ findings }: VariantVerdict): MarkupValue {
   )}</ul></section>`;
 }
 
-/** Ends that stay, live or dead, what was opened only to pass through, and rules knowingly not kept. */
-function leftBehind({ stubs, disturbed, deviations }: VariantVerdict): MarkupValue {
+/** How the names in the steps are read, and why some numbers are not there. */
+function howToRead(job: Job, otherNumbers: ReadonlySet<number>): string {
+  const cavity = job.places.find(({ kind }) => kind === 'cavity');
+  const numbers = [...otherNumbers].sort((a, b) => a - b).map(String);
+  return [
+    ...(cavity === undefined
+      ? []
+      : [`${cavity.address} is cavity ${cavity.label} of ${job.connectors[cavity.connector]?.name ?? ''}.`]),
+    'After @ stands the mark of that end of a wire; an end that a cut makes has the name of the other piece.',
+    ...(numbers.length === 0
+      ? []
+      : [
+          `${numbers.length === 1 ? 'Step' : 'Steps'} ${listWords(numbers)} ${numbers.length === 1 ? 'is' : 'are'} for other variants and not done here.`,
+        ]),
+  ].join(' ');
+}
+
+/** Ends that stay, live or dead, what stays unplugged, what was opened, and rules knowingly not kept. */
+function leftBehind({ stubs, disturbed, deviations, judgement }: VariantVerdict): MarkupValue {
+  const { job, plugged } = judgement.rework;
+  const open = job.connectors.filter((one, index) => one.plugged && plugged[index] === false);
+  const openNames = new Set(open.map(({ name }) => name));
+  const closed = disturbed.filter((name) => !openNames.has(name));
+  const apart = open.filter(({ device }) => !device).map(({ name }) => name);
   const told = [
     ...stubs.map(
       ({ wire, end, state, covered }) =>
         markup`<li>${end} of ${wire}: <b>${state}</b>, ${covered === null ? 'not covered' : `insulated with ${covered}`}. Put a label on it.</li>`,
     ),
-    ...disturbed.map(
-      (one) => markup`<li>Opened only to pass through, look that it is as before: ${one}</li>`,
-    ),
+    ...(apart.length === 0
+      ? []
+      : [markup`<li>Unplugged, and stays so: ${listWords(apart)}. Put a label on it.</li>`]),
+    ...(closed.length === 0
+      ? []
+      : [
+          markup`<li>Worked on, or opened to pass through; see that each is plugged, closed and locked again: ${listWords(closed)}.</li>`,
+        ]),
     ...deviations.map(
       ({ allows, at, by, why }) =>
         markup`<li>Rule knowingly not kept: ${allows}${at === null ? null : ` at ${at}`}, allowed by ${by}: ${why}</li>`,
@@ -104,24 +134,42 @@ function leftBehind({ stubs, disturbed, deviations }: VariantVerdict): MarkupVal
   return markup`<section class="whole" id="left-behind"><h2>What stays behind</h2><ul>${told}</ul></section>`;
 }
 
-/** Tools by what the steps do; the dies are those of the parts used. */
-function toolsFor(job: Job): readonly string[] {
+/** Tools by what the steps and readings need; the dies are those of the parts used. Common practice, no source. */
+function toolsFor(job: Job, { stubs }: VariantVerdict, groups: readonly CheckGroup[]): readonly string[] {
   const kinds = new Set(job.steps.map(({ action }) => action.kind));
-  const crimped = job.steps.flatMap(({ action }) =>
-    action.kind === 'fit terminal'
-      ? [job.terminals[action.terminal]?.part ?? '']
-      : action.kind === 'join' || action.kind === 'tap'
-        ? [job.joints[action.joint]?.part ?? '']
-        : [],
-  );
-  const dies = [...new Set(crimped.filter((one) => one !== ''))].sort();
+  const does = (...some: readonly StepAction['kind'][]): boolean => some.some((kind) => kinds.has(kind));
+  const partsOf = (kind: 'tap' | 'crimp'): readonly string[] =>
+    [
+      ...new Set(
+        job.steps.flatMap(({ action }) => {
+          if (action.kind === 'tap') return kind === 'tap' ? [job.joints[action.joint]?.part ?? ''] : [];
+          if (kind === 'tap') return [];
+          if (action.kind === 'fit terminal') return [job.terminals[action.terminal]?.part ?? ''];
+          return action.kind === 'join' ? [job.joints[action.joint]?.part ?? ''] : [];
+        }),
+      ),
+    ]
+      .filter((one) => one !== '')
+      .sort();
+  const checks = groups.flatMap((group) => group.checks);
   return [
     'Meter of at least 10 megohms, tried on a live point before and after',
-    ...(kinds.has('cut') ? ['Side cutter, steel rule'] : []),
-    ...(kinds.has('strip') ? ['Stripping tool for the sizes of the cut list'] : []),
-    ...dies.map((part) => `Crimp tool with the die for ${part}`),
-    ...(kinds.has('withdraw') ? ['Release tool for the terminals'] : []),
-    ...(kinds.has('seal') ? ['Heat source without a flame'] : []),
+    ...(checks.length > 0 ? ['Test pins that fit the contacts without spreading them'] : []),
+    ...(checks.some(({ proof }) => proof.includes('jumper')) ? ['Jumper leads, marked and counted'] : []),
+    ...(does('cut') ? ['Side cutter, steel rule'] : does('tap') ? ['Steel rule'] : []),
+    ...(does('strip') ? ['Stripping tool for the sizes of the cut list'] : []),
+    ...partsOf('crimp').map((part) => `Crimp tool with the die for ${part}`),
+    ...partsOf('tap').map((part) => `Pliers for ${part}, as its maker says`),
+    ...(does('withdraw')
+      ? ['Release tool for the terminals']
+      : does('insert')
+        ? ['Release tool for the terminals, in case one must come out again']
+        : []),
+    ...(does('attach', 'detach') ? ['Spanners for the studs, and the torque that their maker gives'] : []),
+    ...(does('remove plug') ? ['Puller for the cavity plugs'] : []),
+    ...(does('fit fuse', 'remove fuse') ? ['Fuse puller'] : []),
+    ...(does('seal') ? ['Heat source without a flame'] : []),
+    ...(stubs.length > 0 ? ['Labels for what stays behind'] : []),
   ];
 }
 

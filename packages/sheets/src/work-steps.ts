@@ -11,7 +11,7 @@ import { shownByStep } from './shown-by-step.ts';
 import { placesOfStep } from './step-place.ts';
 import { stepWords } from './step-words.ts';
 import { stopHere } from './stop-here.ts';
-import { piecesIn, wireData } from './wire-words.ts';
+import { endsAt, piecesIn, wireData } from './wire-words.ts';
 
 /** A place of a step with what is seen at the face before it. */
 export interface StepSight extends PlaceGuide {
@@ -62,7 +62,7 @@ export function workSteps(job: Job, verdict: VariantVerdict, others: readonly Jo
     const own = holdBefore(action);
     const holds = [...(own === null ? [] : [own]), ...(step.hold === null ? [] : [step.hold])];
     const stop = holds.length === 0 ? [] : stopHere(rework);
-    const wire = wireHelp(job, step, others);
+    const wire = wireHelp(rework, step, others);
     const repairs = verdict.verdict === 'proved' ? provedRepairs(rework, at) : [];
     rework.apply(step);
     return {
@@ -106,7 +106,9 @@ export function lookOf(rework: Rework, connector: number): (label: string) => Ca
   return (label) => looks.get(label) ?? { holds: 'nothing', codes: [] };
 }
 
-function wireHelp(job: Job, { action }: Step, others: readonly Job[]): string | null {
+/** The wire that a step is about, by its looks as it is now. */
+function wireHelp(rework: Rework, { action }: Step, others: readonly Job[]): string | null {
+  const { job } = rework;
   const wire =
     action.kind === 'cut' ||
     action.kind === 'tap' ||
@@ -115,7 +117,9 @@ function wireHelp(job: Job, { action }: Step, others: readonly Job[]): string | 
       ? (job.pieces[action.piece]?.wire ?? -1)
       : action.kind === 'insert' || action.kind === 'attach' || action.kind === 'detach'
         ? (job.ends[action.end]?.wire ?? -1)
-        : -1;
+        : action.kind === 'withdraw' || action.kind === 'prove dead'
+          ? wireAlone(rework, action.place)
+          : -1;
   const name = job.wires[wire]?.name;
   const { colour, size } = wireData(job, wire);
   if (name === undefined || colour === '') return null;
@@ -127,5 +131,11 @@ function wireHelp(job: Job, { action }: Step, others: readonly Job[]): string | 
     }),
   );
   const varies = elsewhere.size === 0 ? '' : `; in other variants ${[...elsewhere].sort().join(', ')}`;
-  return `${name}: ${colour}${size === '' ? '' : `, ${size}`}${varies}. Colour is a help only, the cavity decides.`;
+  return `${name}: ${colour}${size === '' ? '' : `, ${size}`}${varies}. Colour is a help only: ${job.wires[wire]?.origin === 'kit' ? 'the mark on it' : 'its place'} decides.`;
+}
+
+/** The wire in a cavity where it is the only one there; what is on a stud is told with its place. */
+function wireAlone(rework: Rework, place: number): number {
+  const ends = rework.job.places[place]?.kind === 'cavity' ? endsAt(rework, place) : [];
+  return ends.length === 1 ? (rework.job.ends[ends[0] ?? -1]?.wire ?? -1) : -1;
 }

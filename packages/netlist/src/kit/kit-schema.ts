@@ -268,7 +268,7 @@ const stepExtras = {
   only,
   note,
   caution: text.optional(),
-  hold: text.optional().describe('stop here and check before going on'),
+  hold: text.optional().describe('stop, and check this before the step is done'),
 };
 const step = <K extends string, S extends z.ZodRawShape>(kind: K, shape: S) =>
   z.strictObject({ do: z.literal(kind), ...shape, ...stepExtras });

@@ -1,6 +1,6 @@
 import type { Rework, StepAction } from '@loomproof/netlist';
 import { placesOfStep } from '../step-place.ts';
-import { type NoRepair, RepairDraft, type RepairPlan } from './repair-plan.ts';
+import { type NoRepair, RepairDraft, type RepairPlan, sidesOf } from './repair-plan.ts';
 import { spareSplice } from './spare-parts.ts';
 
 /**
@@ -28,12 +28,12 @@ export function cutSpotRepairs(rework: Rework, at: number): readonly (RepairPlan
     const leaf = meant.leaves[short];
     const later = job.steps.slice(at + 1).filter(({ action }) => 'piece' in action && action.piece === leaf);
     const name = job.pieces[leaf]?.name ?? '';
-    const { name: whole = '' } = job.pieces[meant.piece] ?? {};
+    const { name: whole = '', ends: wholeEnds = [] } = job.pieces[meant.piece] ?? {};
     const draft = new RepairDraft(job);
     const wrongMm = spot === 'too near' ? mm / 2 : lengthMm === null ? mm * 2 : (mm + lengthMm) / 2;
     const wrong = draft.cutAt(
       meant.piece,
-      { names: [`${whole} from side`, `${whole} to side`], where: { fromEnd, mm: wrongMm } },
+      { names: sidesOf(job, whole, wholeEnds), where: { fromEnd, mm: wrongMm } },
       meant.zone,
     );
     const holder = wrong.leaves[short === 0 ? 1 : 0];

@@ -83,15 +83,15 @@ export class RepairDraft {
     where: { readonly fromEnd: 0 | 1; readonly mm: number } | null,
     zone: Zone,
   ): Extract<StepAction, { kind: 'cut' }> {
-    const { name = '' } = this.#job.wires[wire] ?? {};
-    return this.cutAt(wire, { names: [`${name} from side`, `${name} to side`], where }, zone);
+    const { name = '', ends = [] } = this.#job.wires[wire] ?? {};
+    return this.cutAt(wire, { names: sidesOf(this.#job, name, ends), where }, zone);
   }
 
   /** A cut of a piece of the job or of this draft. */
   cutAt(piece: number, cut: CutLeaves, zone: Zone): Extract<StepAction, { kind: 'cut' }> {
     const { wire, ends } = this.#pieceAt(piece);
     const newEnds = ([0, 1] as const).map(
-      (side) => cut.ends?.[side] ?? this.#end(`${cut.names[side]}@cut`, wire, cut.where),
+      (side) => cut.ends?.[side] ?? this.#end(`the cut end of ${cut.names[side]}`, wire, cut.where),
     ) as [number, number];
     const leaves = ([0, 1] as const).map(
       (side) =>
@@ -234,6 +234,13 @@ export class RepairDraft {
     this.#nodes += 1;
     return this.#job.nodeCount + this.#nodes - 1;
   }
+}
+
+/** The two parts that a cut leaves, each by where it still leads: a person at the cut sees no first and second end. */
+export function sidesOf(job: Job, name: string, ends: readonly number[]): readonly [string, string] {
+  const [from = '', to = ''] = ends.map((end) => job.ends[end]?.name ?? '');
+  const mark = (end: string): string => end.slice(end.lastIndexOf('@') + 1);
+  return [`${name} toward ${mark(from)}`, `${name} toward ${mark(to)}`];
 }
 
 /** A step that is done on other ends and pieces than those that it names. */

@@ -1,4 +1,4 @@
-import { type Job, misreadings, neighbours } from '@loomproof/netlist';
+import { type Job, misreadings, neighbours, viewFrom } from '@loomproof/netlist';
 
 /** Cavities next to a cavity: by the face, or by the order of the labels where no face is given. */
 export function cavityNeighbours(job: Job, place: number): readonly number[] {
@@ -36,7 +36,8 @@ export function waysToMisread(job: Job, connector: number): readonly WayToMisrea
   for (let place = half.firstPlace; place < half.firstPlace + half.placeCount; place += 1)
     labelled.set(job.places[place]?.label ?? '', place);
   const otherFace = job.connectors[half.counterpart]?.face ?? undefined;
-  return misreadings(half.face, otherFace).map(({ kind, sentence, cavities }) => ({
+  // Left and right are told with the wires toward the person, as the sheets tell a place.
+  return misreadings(viewFrom(half.face, 'wire side'), otherFace).map(({ kind, sentence, cavities }) => ({
     kind,
     how: sentence,
     hitOf: (place) => {
