@@ -9,6 +9,8 @@ export type FunctionState = {
   readonly on: ReadonlySet<string>;
   /** Whether what the kit brings is there. */
   readonly withKit: boolean;
+  /** Coils that are on when the state begins; none where nothing is said. */
+  readonly coilsOn?: ReadonlySet<string>;
 };
 
 /** Volts below this are what a conducting diode leaves. */
@@ -28,7 +30,7 @@ export function functionVolts(
   state: FunctionState,
 ): ReadonlyMap<string, number | null> | null {
   const coils = record.elements.filter((one) => one.kind === 'coil');
-  let coilsOn = new Set<string>();
+  let coilsOn = new Set<string>(state.coilsOn);
   for (let turn = 0; turn < coils.length + 2; turn += 1) {
     const volts = voltsWith(record, state, coilsOn);
     if (volts === null) return null;

@@ -77,6 +77,7 @@ function everyState(record: HarnessRecord): readonly string[] | null {
   const loads = record.elements.filter(({ kind }) => kind === 'load' || kind === 'coil');
   const switches = record.elements.filter(({ kind, workedBy }) => kind === 'switch' && workedBy === null);
   const wrong = new Set<string>();
+  let holds = false;
   for (const open of [null, ...returnJoins(record, after)]) {
     const opened = (view: CopperView): CopperView => ({
       ...view,
@@ -84,24 +85,38 @@ function everyState(record: HarnessRecord): readonly string[] | null {
     });
     for (let choice = 0; choice < 2 ** switches.length; choice += 1) {
       const on = new Set(switches.filter((_, bit) => ((choice >> bit) & 1) === 1).map(({ name }) => name));
-      const volts = (view: CopperView, withKit: boolean): ReadonlyMap<string, number | null> | null =>
-        functionVolts(record, { view, fusesOut, on, withKit });
-      const now = volts(opened(after), true);
-      const [was, wasWhole] = [volts(opened(before), false), volts(before, false)];
-      if (now === null || was === null || wasWhole === null) return null;
-      for (const { name } of loads) {
-        const is = (found: ReadonlyMap<string, number | null>): boolean => (found.get(name) ?? 0) > noVolt;
-        const ways = record.powered.get(name);
-        const meant =
-          ways === undefined
-            ? is(was) || is(wasWhole)
-            : ways.some((way) => way.on.every((one) => on.has(one)));
-        if (is(now) === meant || (open !== null && !is(now))) continue;
-        wrong.add(`${is(now) ? 'load-powered' : 'load-unpowered'} ${name}`);
-      }
+      const volts = (
+        view: CopperView,
+        withKit: boolean,
+        coilsOn: ReadonlySet<string>,
+      ): ReadonlyMap<string, number | null> | null =>
+        functionVolts(record, { view, fusesOut, on, withKit, coilsOn });
+      const found = (coilsOn: ReadonlySet<string>): ReadonlySet<string> | null => {
+        const now = volts(opened(after), true, coilsOn);
+        const [was, wasWhole] = [volts(opened(before), false, coilsOn), volts(before, false, coilsOn)];
+        if (now === null || was === null || wasWhole === null) return null;
+        const is = (each: ReadonlyMap<string, number | null>, name: string): boolean =>
+          (each.get(name) ?? 0) > noVolt;
+        return new Set(
+          loads.flatMap(({ name }) => {
+            const ways = record.powered.get(name);
+            const meant =
+              ways === undefined
+                ? is(was, name) || is(wasWhole, name)
+                : ways.some((way) => way.on.every((one) => on.has(one)));
+            if (is(now, name) === meant || (open !== null && !is(now, name))) return [];
+            return [`${is(now, name) ? 'load-powered' : 'load-unpowered'} ${name}`];
+          }),
+        );
+      };
+      const [fromRest, whileOn] = [found(new Set()), found(new Set(['R']))];
+      if (fromRest === null) return null;
+      for (const one of fromRest) wrong.add(one);
+      // A relay that may hold itself is told of only where that makes something wrong.
+      if (whileOn !== null && [...whileOn].some((one) => !fromRest.has(one))) holds = true;
     }
   }
-  return [...wrong].sort();
+  return holds ? null : [...wrong].sort();
 }
 
 /**

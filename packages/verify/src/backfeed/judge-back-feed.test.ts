@@ -47,6 +47,101 @@ describe('a relay', () => {
   });
 });
 
+describe('a relay that its own contact holds', () => {
+  const held = (kit: Partial<StudKit>): StudKit => ({ nets: ['A', 'B'], stock: [], ...kit });
+  const start = ['switch', 'start', 'BAT', 'A'] as const;
+  const coil = ['coil', 'R', 'A', 'GND', 'resistance: 90 ohm'] as const;
+  const hold = ['switch', 'hold', 'BAT', 'A', 'worked by: R'] as const;
+  const lamp = ['load', 'lamp', 'A', 'GND', 'resistance: 6 ohm'] as const;
+
+  it('may stand either way once the button is let go, and no intent tells which', () => {
+    expect(
+      backFeedOf(held({ stock: [start], kit: [coil, hold, lamp], powered: ['R: start', 'lamp: start'] })),
+    ).toEqual({
+      verdict: 'undecided',
+      found: ['back-feed-unknown how R stands with everything off: its contacts may hold it'],
+    });
+  });
+
+  it('does as before where the kit adds nothing to what it holds on', () => {
+    const beside: StudKit = held({
+      stock: [start, coil, hold, lamp],
+      kit: [
+        ['switch', 'S', 'A', 'B'],
+        ['load', 'new lamp', 'B', 'GND', 'resistance: 6 ohm'],
+      ],
+    });
+    // The new lamp burns with the switch on while the relay is held; the old one as ever.
+    expect(backFeedOf({ ...beside, powered: ['new lamp: S + start'] }).found).toEqual([
+      'back-feed-unknown how R stands with S on: its contacts may hold it',
+    ]);
+    const apart = held({
+      ...beside,
+      kit: [
+        ['switch', 'S', 'BAT', 'B'],
+        ['load', 'new lamp', 'B', 'GND', 'resistance: 6 ohm'],
+        ['load', 'across', 'A', 'GND', 'resistance: 60 ohm'],
+      ],
+      powered: ['new lamp: S', 'across: start'],
+    });
+    expect(backFeedOf(apart).verdict).toBe('undecided');
+  });
+});
+
+describe('metal that is held at two voltages', () => {
+  it('is a short where an output is on while a switch joins it to the return, and only then', () => {
+    const grounded = (from: string): StudKit => ({
+      nets: ['A', 'B'],
+      stock: [['drive', 'out', 'BAT', 'A']],
+      kit: [
+        ['switch', 'down', from, 'GND'],
+        ['load', 'lamp', 'A', 'GND', 'resistance: 6 ohm'],
+      ],
+      powered: ['lamp: out'],
+    });
+    expect(backFeedOf(grounded('B'))).toEqual({ verdict: 'proved', found: [] });
+    expect(backFeedOf(grounded('A'))).toEqual({
+      verdict: 'refuted',
+      found: ['sources-tied return=out on [out down]'],
+    });
+  });
+
+  it('is told of as the machine had it, and nothing is told of its loads then', () => {
+    const bridge: StudKit = {
+      nets: ['A', 'B'],
+      stock: [
+        ['drive', 'h1', 'BAT', 'A'],
+        ['drive', 'l1', 'A', 'GND'],
+        ['drive', 'h2', 'BAT', 'B'],
+        ['drive', 'l2', 'B', 'GND'],
+      ],
+      kit: [['load', 'motor', 'A', 'B', 'resistance: 6 ohm']],
+      powered: ['motor: [h1 + l2, h2 + l1]'],
+    };
+    expect(backFeedOf(bridge)).toEqual({ verdict: 'proved', found: [] });
+    // With l1 open the motor would run while h1, l1 and l2 are on, which is a short while it is whole.
+    const strict = ['motor: [h1 + l2 + not l1 + not h2, h2 + l1 + not l2 + not h1]'];
+    expect(backFeedOf({ ...bridge, powered: strict })).toEqual({ verdict: 'proved', found: [] });
+  });
+
+  it('is a short through a diode that conducts, and none through one that blocks', () => {
+    const across = (from: string, to: string): StudKit => ({
+      nets: ['A'],
+      stock: [['switch', 'S', 'BAT', 'A']],
+      kit: [
+        ['coil', 'R', 'A', 'GND', 'resistance: 90 ohm'],
+        ['diode', 'D', from, to, 'drop: 0.7 V'],
+      ],
+      powered: ['R: S'],
+    });
+    expect(backFeedOf(across('GND', 'A'))).toEqual({ verdict: 'proved', found: [] });
+    expect(backFeedOf(across('A', 'GND'))).toEqual({
+      verdict: 'refuted',
+      found: ['sources-tied battery=return on [S]'],
+    });
+  });
+});
+
 describe('a relay whose own return opens', () => {
   it('fails to its rest, which is no back-feed; with a lamp on the same return it is one', () => {
     const guard = (back: string): StudKit => ({

@@ -40,6 +40,7 @@ interface Search {
   readonly view: Conducts;
   readonly variables: readonly StateVariable[];
   readonly before: WholeNetwork;
+  readonly after: WholeNetwork;
   readonly numberOf: ReadonlyMap<string, number>;
   readonly findings: RawFinding[];
   readonly missing: Set<string>;
@@ -74,14 +75,15 @@ export function judgeBackFeed(
     view,
     variables,
     before: before.network,
+    after: after.network,
     numberOf: new Map(variables.map(({ name }, index) => [name, index])),
     findings: [],
     missing: new Set(),
     said: new Set(),
     states: 0,
   };
-  findDirectTies(search, after.network);
-  findUnknownOnHeld(search, after.network);
+  findDirectTies(search);
+  findUnknownOnHeld(search);
   const parts = partsWith(after.network, changedBranches(rework, before.network, after.network));
   for (const part of parts) lookAt(search, after.network, part, -1, budget.variables);
   const affected = new Set(
@@ -106,10 +108,7 @@ export function judgeBackFeed(
 }
 
 /** Sources that the work made one piece of copper, on which no element need hang. */
-function findDirectTies(
-  { rework, job, names, view, before, said, findings }: Search,
-  after: WholeNetwork,
-): void {
+function findDirectTies({ rework, job, names, view, before, after, said, findings }: Search): void {
   const nodesBefore = new Map<string, Set<number>>();
   for (const { name, node } of before.pins)
     nodesBefore.set(name, (nodesBefore.get(name) ?? new Set()).add(node));
@@ -139,7 +138,7 @@ function findDirectTies(
 }
 
 /** What may be a source and came to hang on the pole of a supply by the work, where no part of loads is asked for it. */
-function findUnknownOnHeld({ job, names, before, missing }: Search, after: WholeNetwork): void {
+function findUnknownOnHeld({ job, names, before, after, missing }: Search): void {
   const isUnknown = unknownSources(job);
   for (const [place] of job.places.entries()) {
     const node = after.nodeOf[place] ?? -1;
@@ -235,6 +234,12 @@ function lookAt(
     const share = `${states} of ${2 ** count} states${open < 0 ? '' : ' with a return open'}`;
     search.missing.add(`more than ${share} of the part with ${nameOf(search, relevant[0] ?? 0)}`);
   }
+  const starts = otherStarts(after.holding);
+  let whenWhole: PartStates | null = null;
+  const isShort = (state: Uint8Array): boolean => {
+    whenWhole ??= partOf(job, search.after, search.after, branches);
+    return whenWhole?.at(state).torn === true;
+  };
   for (let state = 0; state < states; state += 1) {
     let ones = 0;
     for (let bit = 0; bit < looked; bit += 1) {
@@ -259,7 +264,10 @@ function lookAt(
         const key = tieKey(pair);
         if ((worst.get(key)?.count ?? Number.POSITIVE_INFINITY) <= ones) continue;
         if (old !== null && was !== null && isTied(old, was.ties, one.name, other.name)) continue;
-        if (maybeTied(job, one.name, other.name)) continue;
+        if (maybeTied(job, one.name, other.name)) {
+          if (now.torn) search.missing.add(`what volts there are where ${pair.join(' and ')} are joined`);
+          continue;
+        }
         keep(key, () => ({
           kind: 'sources-tied',
           step: null,
@@ -275,7 +283,10 @@ function lookAt(
         }));
       }
     }
-    for (const { load, element, ways } of ask) {
+    const wrong = new Set<number>();
+    // What a short leaves of the volts cannot be told; it is wrong itself, or it was possible before the work.
+    for (const { load, element, ways } of now.torn ? [] : ask) {
+      if (ways === null && was?.torn === true) continue;
       if (now.unsure[load] === 1 || isUnsure(old, was, element) || isUnsure(whole, wasWhole, element))
         continue;
       const powered = now.powered[load] === 1;
@@ -286,8 +297,13 @@ function lookAt(
       if (powered === meant || (open >= 0 && !powered)) continue;
       // That a load stays dark is only true where no source is left that nobody described.
       if (!powered && !allSourcesKnown) continue;
+      wrong.add(powered ? load : ~load);
+      const key = `${powered ? 'lit' : 'dark'} ${element}`;
+      if ((worst.get(key)?.count ?? Number.POSITIVE_INFINITY) <= ones) continue;
+      // Nor is it told what an open return does in a state that is a short while it is whole.
+      if (open >= 0 && isShort(on)) continue;
       const name = job.elements[element]?.name ?? '';
-      keep(`${powered ? 'lit' : 'dark'} ${element}`, ({ volts }) => ({
+      keep(key, ({ volts }) => ({
         kind: powered ? 'load-powered' : 'load-unpowered',
         step: null,
         points: [name],
@@ -304,6 +320,26 @@ function lookAt(
       }));
     }
     search.states += 1;
+    for (const coilsOn of now.settled ? starts : []) {
+      const held = after.at(on, coilsOn);
+      if (!held.settled || held.torn) continue;
+      const stands = after.holding.filter((coil) => after.coilIsOn(coil));
+      const [wasHeld, wasWholeHeld] = [old?.at(on, coilsOn) ?? null, whole?.at(on, coilsOn) ?? null];
+      const differs = ask.some(({ load, element, ways }) => {
+        const powered = held.powered[load] === 1;
+        const meant =
+          ways === null
+            ? did(old, wasHeld, element) || did(whole, wasWholeHeld, element)
+            : ways.some((way) => holds(way, on));
+        if (powered === meant || (!powered && (open >= 0 || !allSourcesKnown))) return false;
+        return !wrong.has(powered ? load : ~load);
+      });
+      // Whether it comes to that depends on what was on before, of which no intent tells.
+      if (differs)
+        search.missing.add(
+          `how ${stands.map((coil) => job.elements[coil]?.name ?? '').join(' and ')} stands with ${stateText(search, on, relevant)}: its contacts may hold it`,
+        );
+    }
   }
   for (const [key, { on: state, finding }] of worst) {
     // What is wrong with all returns whole is not told again for each that may open.
@@ -313,6 +349,17 @@ function lookAt(
     on.set(state);
     search.findings.push(finding(after.at(on)));
   }
+}
+
+/** So many coils that may hold themselves are tried in every way in which they can stand when a state begins. */
+const mostHolding = 4;
+
+/** The ways in which the coils that may hold themselves can stand when a state begins, but at rest. */
+function otherStarts(holding: readonly number[]): readonly (readonly number[])[] {
+  if (holding.length > mostHolding) return [holding, ...holding.map((coil) => [coil])];
+  return Array.from({ length: 2 ** holding.length - 1 }, (_, ways) =>
+    holding.filter((_coil, bit) => (((ways + 1) >> bit) & 1) === 1),
+  );
 }
 
 /** A wrong state with the fewest things on, and what is told of it once the part is in it again. */
@@ -347,12 +394,21 @@ function holds(
 /** What the same elements were part of before the work, with the same return open; null where none was there. */
 function beforePart(search: Search, branches: readonly FunctionBranch[], open: number): PartStates | null {
   const { rework, view, before, job } = search;
-  const network = open < 0 ? before : withoutJoin(rework, view, before, 0, open);
+  return partOf(job, before, open < 0 ? before : withoutJoin(rework, view, before, 0, open), branches);
+}
+
+/** What the same elements are part of in a network, which may be a whole one with a join open; null where none is there. */
+function partOf(
+  job: Job,
+  whole: WholeNetwork,
+  network: FunctionNetwork,
+  branches: readonly FunctionBranch[],
+): PartStates | null {
   const seeds = branches.flatMap(
     ({ element, place }) =>
       (element >= 0
         ? network.branchOf(element)
-        : before.atPlace(place).find((index) => network.branch(index)?.place === place)) ?? [],
+        : whole.atPlace(place).find((index) => network.branch(index)?.place === place)) ?? [],
   );
   const parts = partsWith(network, seeds).flat();
   return parts.length === 0 ? null : new PartStates(job, network, branchesOf(network, parts));

@@ -10,8 +10,13 @@ export interface PartState {
   readonly powered: Uint8Array;
   /** Loads of which it cannot be told, since a resistance that decides is not said. */
   readonly unsure: Uint8Array;
-  /** Source pins that are one piece of metal, as index pairs of `pins`. */
+  /**
+   * Source pins that are one piece of metal, or between whose different volts nothing is but a diode that conducts, as
+   * index pairs of `pins`.
+   */
   readonly ties: readonly (readonly [number, number])[];
+  /** Whether some metal is held at two voltages, so that what has power cannot be told. */
+  readonly torn: boolean;
   /** False when a relay goes on and off for ever. */
   readonly settled: boolean;
   /** Whether what is said does not suffice to tell if some load is powered: what is missing. */
@@ -32,6 +37,7 @@ const diodeOnOhm = 1e-6;
 /** Volts below this are rounding, or what that stand-in for a diode leaves across a load beside it. */
 const noVolt = 1e-3;
 const noneMissing: readonly string[] = [];
+const noneOn: readonly number[] = [];
 const noTies: readonly (readonly [number, number])[] = [];
 
 /**
@@ -43,6 +49,8 @@ export class PartStates {
   readonly pins: readonly SourcePin[];
   /** Index in `branches` by element. */
   readonly branchOf: ReadonlyMap<number, number>;
+  /** Elements of the coils whose own contacts may decide, alone or by way of others, whether they have power. */
+  readonly holding: readonly number[];
   readonly #job: Job;
   readonly #fixed: Float64Array;
   readonly #from: Int32Array;
@@ -64,6 +72,8 @@ export class PartStates {
   readonly #nextInGroup: Int32Array;
   readonly #sideFrom: Int32Array;
   readonly #sideTo: Int32Array;
+  readonly #diodes: readonly number[];
+  readonly #classBefore: Int32Array;
   readonly #memo = new Map<string, Solved>();
 
   constructor(job: Job, network: FunctionNetwork, branches: readonly FunctionBranch[]) {
@@ -104,6 +114,9 @@ export class PartStates {
     this.#sideFrom = new Int32Array(branches.length);
     this.#sideTo = new Int32Array(branches.length);
     this.#coilOn = new Uint8Array(branches.length);
+    this.#diodes = branches.flatMap(({ kind }, index) => (kind === 'diode' ? [index] : []));
+    this.#classBefore = new Int32Array(this.pins.length);
+    this.holding = this.#hasRelay ? this.#coilsInCircles() : [];
   }
 
   /** The local node of each side of a branch, for those who walk the part. */
@@ -131,9 +144,21 @@ export class PartStates {
     return one.variable < 0 || on[one.variable] === 1;
   }
 
-  /** What a state gives; `on` has an entry for each state variable of the job. */
-  at(on: Uint8Array): PartState {
+  /** Whether the coil of an element had power in the last state. */
+  coilIsOn(element: number): boolean {
+    return this.#coilOn[this.branchOf.get(element) ?? -1] === 1;
+  }
+
+  /**
+   * What a state gives; `on` has an entry for each state variable of the job.
+   * @param coilsOn - elements of the coils that are on when it begins; all are at rest where nothing is said.
+   */
+  at(on: Uint8Array, coilsOn: readonly number[] = noneOn): PartState {
     this.#coilOn.fill(0);
+    for (const element of coilsOn) {
+      const coil = this.branchOf.get(element);
+      if (coil !== undefined) this.#coilOn[coil] = 1;
+    }
     if (!this.#hasRelay) return this.#settle(on, true);
     for (let turn = 0; turn < 2 + this.#loads.length; turn += 1) {
       const state = this.#settle(on, true);
@@ -177,37 +202,123 @@ export class PartStates {
       if (branch.kind === 'joint' && !branch.output && this.closed(index, on))
         this.#unite(this.#from[index] as number, this.#to[index] as number);
     }
-    const ties = this.#ties();
+    // An output is a pin of its own as long as what drives it is left out.
+    for (const [index, node] of this.#pinNode.entries()) this.#classBefore[index] = this.#find(node);
     for (let index = 0; index < branches.length; index += 1) {
       const branch = branches[index] as FunctionBranch;
       if (branch.output && this.closed(index, on))
         this.#unite(this.#from[index] as number, this.#to[index] as number);
     }
     const volts = this.#classVolts.fill(Number.NaN);
+    let torn = false;
     for (let node = 0; node < root.length; node += 1) {
       const own = this.#fixed[node] as number;
+      if (Number.isNaN(own)) continue;
       const at = this.#find(node);
-      if (!Number.isNaN(own) && Number.isNaN(volts[at] as number)) volts[at] = own;
+      if (Number.isNaN(volts[at] as number)) volts[at] = own;
+      else if (volts[at] !== own) torn = true;
     }
     return {
       volts: this.#volts,
       powered: this.#powered,
       unsure: this.#unsure,
-      ties,
+      ties: this.#ties(torn),
+      torn,
       settled,
       missing: this.#loadVolts(),
     };
   }
 
-  #ties(): readonly (readonly [number, number])[] {
-    let ties = noTies;
-    for (let a = 0; a < this.pins.length; a += 1) {
-      const at = this.#find(this.#pinNode[a] as number);
-      for (let b = a + 1; b < this.pins.length; b += 1)
-        if (this.#find(this.#pinNode[b] as number) === at && this.pins[a]?.name !== this.pins[b]?.name)
-          ties = [...ties, [a, b]];
+  #ties(torn: boolean): readonly (readonly [number, number])[] {
+    let ties = this.#diodeTies();
+    const grounds = this.pins.flatMap(({ name }, index) => (name === 'return' ? [index] : []));
+    const isGround = (index: number): boolean =>
+      grounds.some((ground) => this.#classBefore[ground] === this.#classBefore[index]);
+    for (let a = 0; a < this.pins.length; a += 1)
+      for (let b = a + 1; b < this.pins.length; b += 1) {
+        if (this.#classBefore[a] !== this.#classBefore[b] || this.pins[a]?.name === this.pins[b]?.name)
+          continue;
+        // An output that a switch joins to the return is only a short while it is on.
+        const isTie = isGround(a)
+          ? torn && grounds.includes(a) !== grounds.includes(b) && this.#isTorn(a)
+          : true;
+        if (isTie) ties = [...ties, [a, b]];
+      }
+    return ties;
+  }
+
+  /** Whether the metal of a pin is held at two voltages. */
+  #isTorn(pin: number): boolean {
+    const at = this.#find(this.#pinNode[pin] as number);
+    let held = Number.NaN;
+    for (let node = 0; node < this.#fixed.length; node += 1) {
+      const own = this.#fixed[node] as number;
+      if (Number.isNaN(own) || this.#find(node) !== at) continue;
+      if (!Number.isNaN(held) && held !== own) return true;
+      held = own;
+    }
+    return false;
+  }
+
+  /** Held metal from which diodes alone lead down to metal that is held lower. */
+  #diodeTies(): readonly (readonly [number, number])[] {
+    if (this.#diodes.length === 0) return noTies;
+    const ties: (readonly [number, number])[] = [];
+    const pinAt = (node: number): number => this.#pinNode.findIndex((one) => this.#find(one) === node);
+    for (const start of new Set(this.#diodes.map((index) => this.#find(this.#from[index] as number)))) {
+      const volt = this.#classVolts[start] as number;
+      if (Number.isNaN(volt)) continue;
+      const reached = [start];
+      for (let at = 0; at < reached.length; at += 1)
+        for (const index of this.#diodes) {
+          const to = this.#find(this.#to[index] as number);
+          if (this.#find(this.#from[index] as number) !== reached[at] || reached.includes(to)) continue;
+          const held = this.#classVolts[to] as number;
+          // On what is held as high or higher the diode does not conduct.
+          if (held >= volt) continue;
+          reached.push(to);
+          const [one, other] = [pinAt(start), pinAt(to)];
+          if (held < volt && one >= 0 && other >= 0) ties.push([one, other]);
+        }
     }
     return ties;
+  }
+
+  /** See {@link holding}: what hangs together without a held voltage between may act on each other. */
+  #coilsInCircles(): readonly number[] {
+    const root = this.#root;
+    for (let node = 0; node < root.length; node += 1) root[node] = node;
+    const isHeld = (node: number): boolean => !Number.isNaN(this.#fixed[node] as number);
+    for (let index = 0; index < this.branches.length; index += 1) {
+      const [from, to] = [this.#from[index] as number, this.#to[index] as number];
+      if (!isHeld(from) && !isHeld(to)) this.#unite(from, to);
+    }
+    const around = (index: number): readonly number[] =>
+      [this.#from[index] as number, this.#to[index] as number]
+        .filter((node) => !isHeld(node))
+        .map((node) => this.#find(node));
+    const coils = [...new Set(this.#coil)].filter((coil) => coil >= 0);
+    const touchedBy = new Map(
+      coils.map((coil) => {
+        const contacts = this.branches.flatMap((_, index) =>
+          this.#coil[index] === coil ? around(index) : [],
+        );
+        return [coil, coils.filter((other) => around(other).some((node) => contacts.includes(node)))];
+      }),
+    );
+    return coils
+      .filter((coil) => {
+        const reached = new Set<number>();
+        const queue = [coil];
+        for (let at = 0; at < queue.length; at += 1)
+          for (const next of touchedBy.get(queue[at] as number) ?? []) {
+            if (reached.has(next)) continue;
+            reached.add(next);
+            queue.push(next);
+          }
+        return reached.has(coil);
+      })
+      .map((coil) => this.branches[coil]?.element ?? -1);
   }
 
   /** Fills in the loads, by their metal or by solving. */

@@ -53,7 +53,10 @@ function nodeAt(part: PartStates, way: Way | undefined, entering: boolean): numb
   return way?.forwards === entering ? from : to;
 }
 
-/** The metal that makes one piece of two source pins. */
+/**
+ * The metal that makes one piece of two source pins; where there is none without what drives an output, or without a
+ * diode that conducts, with those.
+ */
 export function tiePath(
   rework: Rework,
   names: Names,
@@ -64,25 +67,25 @@ export function tiePath(
   on: Uint8Array,
 ): readonly PathHop[] {
   const goal = (node: number): boolean => touches(part, other.node, node);
-  for (const [index] of part.branches.entries())
-    for (const start of part.sides(index)) {
-      if (!touches(part, one.node, start)) continue;
-      const ways = walk(
-        part,
-        start,
-        goal,
-        (branch) => part.branches[branch]?.output === false && part.closed(branch, on),
-      );
-      if (ways === null) return [];
-      const hops = hopsOf(rework, names, view, part, ways, -1);
-      const [first, last] = ends(part, ways, rework);
-      if (first < 0) return copper(rework, names, view, one.place, other.place, -1);
-      return [
-        ...copper(rework, names, view, one.place, first, -1),
-        ...hops,
-        ...copper(rework, names, view, last, other.place, -1),
-      ];
-    }
+  const plain = (branch: number): boolean =>
+    part.branches[branch]?.output === false && part.closed(branch, on);
+  const any = (branch: number, forwards: boolean): boolean =>
+    part.closed(branch, on) || (part.branches[branch]?.kind === 'diode' && forwards);
+  for (const passes of [plain, any])
+    for (const [index] of part.branches.entries())
+      for (const start of part.sides(index)) {
+        if (!touches(part, one.node, start)) continue;
+        const ways = walk(part, start, goal, passes);
+        if (ways === null) continue;
+        const hops = hopsOf(rework, names, view, part, ways, -1);
+        const [first, last] = ends(part, ways, rework);
+        if (first < 0) return copper(rework, names, view, one.place, other.place, -1);
+        return [
+          ...copper(rework, names, view, one.place, first, -1),
+          ...hops,
+          ...copper(rework, names, view, last, other.place, -1),
+        ];
+      }
   return [];
 }
 
