@@ -29,8 +29,8 @@ const sampleSize = 60;
  */
 export function faultFigures(wireCount: number, groundWires: number): FaultFigures {
   const graph = makeGraph(wireCount, groundWires);
-  const from = graph.from.slice(0, graph.edgeCount);
-  const to = graph.to.slice(0, graph.edgeCount);
+  const from = Int32Array.from({ length: graph.edgeCount }, (_, edge) => graph.fromOf(edge));
+  const to = Int32Array.from({ length: graph.edgeCount }, (_, edge) => graph.toOf(edge));
   const faults = Math.min(joinFaults, graph.edgeCount) + bridgeFaults;
   const joins = faults - bridgeFaults;
   const times: number[] = [];

@@ -67,8 +67,8 @@ function joinsOf(kit: KitFile): readonly ConductorRecord[] {
   const { graph } = new Rework(variant.job);
   return Array.from({ length: graph.edgeCount }, (_, edge) => ({
     wire: `J${edge + 1}`,
-    from: names[graph.from[edge] as number] ?? '',
-    to: names[graph.to[edge] as number] ?? '',
+    from: names[graph.fromOf(edge)] ?? '',
+    to: names[graph.toOf(edge)] ?? '',
   }));
 }
 

@@ -73,7 +73,7 @@ describe('nets of random harnesses', () => {
         const { graph } = rework;
         const pairs: Pair[] = [];
         for (let edge = 0; edge < graph.edgeCount; edge += 1) {
-          if (graph.aliveAt(edge, time)) pairs.push([graph.from[edge] ?? 0, graph.to[edge] ?? 0]);
+          if (graph.aliveAt(edge, time)) pairs.push([graph.fromOf(edge), graph.toOf(edge)]);
         }
         const own = byLabels(netLabels(graph, time, graph.nodeCount));
         expect(own).toBe(byGraphlib(graph.nodeCount, pairs));

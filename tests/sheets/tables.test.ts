@@ -86,7 +86,7 @@ function endAsWorked(job: Job, end: number, ownStrip: number | null): readonly s
   }
   const seal = seals.join('; ');
   // From the bag with a bared end, or with something on it, before any step.
-  const bared = new Rework(job).endPreparation[end] === 'stripped';
+  const bared = new Rework(job).preparationOf(end) === 'stripped';
   if (!isOn() || step === null || bared) step = null;
   const joint = job.joints[rework.endJoint[end] ?? -1];
   const part = (joint ?? job.terminals[rework.endTerminal[end] ?? -1])?.part ?? null;

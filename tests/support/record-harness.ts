@@ -109,10 +109,11 @@ function pointNames(job: Job): ReadonlyMap<number, string> {
 }
 
 function joinsOf({ job, graph }: Rework, names: ReadonlyMap<number, string>): readonly CopperJoin[] {
-  return graph.kind.map((by, edge): CopperJoin => {
-    const what = graph.what[edge] ?? -1;
-    const since = graph.birth[edge] ?? 0;
-    const until = graph.death[edge] ?? never;
+  return Array.from({ length: graph.edgeCount }, (_, edge): CopperJoin => {
+    const by = graph.kindOf(edge);
+    const what = graph.whatOf(edge);
+    const since = graph.birthOf(edge);
+    const until = graph.deathOf(edge);
     const wire = by === 'conductor' ? job.wires[what] : undefined;
     const crimped = job.ends[job.terminals[what]?.ends[0] ?? -1];
     const asFound: Made =
@@ -123,8 +124,8 @@ function joinsOf({ job, graph }: Rework, names: ReadonlyMap<number, string>): re
           : job.wires[crimped?.wire ?? -1]?.origin) ?? 'stock';
     return {
       by,
-      from: names.get(graph.from[edge] ?? -1) ?? '',
-      to: names.get(graph.to[edge] ?? -1) ?? '',
+      from: names.get(graph.fromOf(edge)) ?? '',
+      to: names.get(graph.toOf(edge)) ?? '',
       name: wire?.name ?? (by === 'jumper' ? (job.joints[what]?.name ?? null) : null),
       colour: wire?.colour == null ? null : formatColour(wire.colour),
       size: wire?.size == null ? null : formatSize(wire.size),
@@ -132,7 +133,7 @@ function joinsOf({ job, graph }: Rework, names: ReadonlyMap<number, string>): re
       made: wire !== undefined ? wire.origin : since > 0 ? (job.steps[since - 1]?.number ?? 0) : asFound,
       since,
       until: until === never ? null : until,
-      lengthMm: wire === undefined ? null : lengthOf(job, wire, graph.from[edge] ?? -1, graph.to[edge] ?? -1),
+      lengthMm: wire === undefined ? null : lengthOf(job, wire, graph.fromOf(edge), graph.toOf(edge)),
     };
   });
 }

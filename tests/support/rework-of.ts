@@ -100,7 +100,7 @@ export function describeRework(rework: Rework): readonly string[] {
     if (rework.endThere[index] !== 1) continue;
     const state = [
       rework.isBare(index) ? 'bare' : rework.isFree(index) ? 'free' : 'held',
-      rework.endPreparation[index],
+      rework.preparationOf(index),
       `of ${job.pieces[rework.endPiece[index] ?? -1]?.name ?? '-'}`,
       ...((rework.endTerminal[index] ?? -1) >= 0 ? [`terminal ${rework.endTerminal[index]}`] : []),
       ...((rework.endJoint[index] ?? -1) >= 0
@@ -108,10 +108,10 @@ export function describeRework(rework: Rework): readonly string[] {
         : []),
       ...(rework.endCover[index] == null ? [] : [`cover ${rework.endCover[index]}`]),
       ...(rework.endSeal[index] == null ? [] : [`seal ${rework.endSeal[index]}`]),
-      ...(rework.endTube[index] == null ? [] : [`tube ${rework.endTube[index]}`]),
+      ...(rework.endTube.has(index) ? [`tube ${rework.endTube.get(index)}`] : []),
       ...(rework.endTied[index] === 1 ? ['tied'] : []),
-      ...((rework.lastStepOnEnd[index] ?? 0) > 0 ? [`last ${rework.lastStepOnEnd[index]}`] : []),
-      ...((rework.freedAt[index] ?? 0) > 0 ? [`freed ${rework.freedAt[index]}`] : []),
+      ...((rework.lastStepOnEnd.get(index) ?? 0) > 0 ? [`last ${rework.lastStepOnEnd.get(index)}`] : []),
+      ...((rework.freedAt.get(index) ?? 0) > 0 ? [`freed ${rework.freedAt.get(index)}`] : []),
     ];
     lines.push(`${end.name} ${state.join(', ')}`);
   }
@@ -129,15 +129,17 @@ export function describeRework(rework: Rework): readonly string[] {
   }
   for (const [index, element] of job.elements.entries())
     if (rework.fuseFitted[index] === true)
-      lines.push(`fitted ${element.name} ${rework.fuseFittedPart[index] ?? 'as found'}`);
+      lines.push(`fitted ${element.name} ${rework.fuseFittedPart.get(index) ?? 'as found'}`);
   for (const [part, count] of rework.partsTaken) lines.push(`taken ${part} ${count}`);
   for (const [part, count] of rework.partsRecovered) lines.push(`recovered ${part} ${count}`);
   for (const [part, step] of rework.partsShortAt) lines.push(`${part} short at ${step}`);
   for (let edge = 0; edge < graph.edgeCount; edge += 1) {
     if (!graph.aliveAt(edge, rework.ordinal)) continue;
-    const [a, b] = [node.get(graph.from[edge] ?? -1) ?? '-', node.get(graph.to[edge] ?? -1) ?? '-'];
+    const [a, b] = [node.get(graph.fromOf(edge)) ?? '-', node.get(graph.toOf(edge)) ?? '-'];
     const dead = rework.conductsNow(edge) ? '' : ' (parted)';
-    lines.push(`${graph.kind[edge]} ${a} = ${b} since ${graph.birth[edge]}, ${graph.what[edge]}${dead}`);
+    lines.push(
+      `${graph.kindOf(edge)} ${a} = ${b} since ${graph.birthOf(edge)}, ${graph.whatOf(edge)}${dead}`,
+    );
   }
   return lines;
 }

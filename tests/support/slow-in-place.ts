@@ -33,8 +33,8 @@ export function slowInPlace(
   const metal: [number, number][] = [];
   for (let edge = 0; edge < graph.edgeCount; edge += 1) {
     if (!graph.aliveAt(edge, ordinal)) continue;
-    if (graph.kind[edge] === 'mate' && !isIn(graph.what[edge] ?? -1)) continue;
-    const [a, b] = [graph.from[edge] ?? -1, graph.to[edge] ?? -1];
+    if (graph.kindOf(edge) === 'mate' && !isIn(graph.whatOf(edge))) continue;
+    const [a, b] = [graph.fromOf(edge), graph.toOf(edge)];
     const isBroken = broken.some(
       (one) => one.is === 'does not conduct' && one.join.includes(a) && one.join.includes(b) && a !== b,
     );

@@ -67,7 +67,7 @@ export function slowReadings(
 function joinsOf({ graph, ordinal }: Rework): (readonly [number, number])[] {
   const pairs: (readonly [number, number])[] = [];
   for (let edge = 0; edge < graph.edgeCount; edge += 1)
-    if (graph.aliveAt(edge, ordinal) && graph.kind[edge] !== 'mate')
-      pairs.push([graph.from[edge] ?? -1, graph.to[edge] ?? -1]);
+    if (graph.aliveAt(edge, ordinal) && graph.kindOf(edge) !== 'mate')
+      pairs.push([graph.fromOf(edge), graph.toOf(edge)]);
   return pairs;
 }

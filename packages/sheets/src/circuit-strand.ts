@@ -1,4 +1,4 @@
-import { appendTo, never, Rework } from '@loomproof/netlist';
+import { appendTo, Rework } from '@loomproof/netlist';
 
 /** What becomes of something between before and after. */
 export type Fate = 'same' | 'gone' | 'new' | 'abandoned';
@@ -63,20 +63,20 @@ export function circuitStrands(rework: Rework, time: number): readonly Strand[] 
   };
   // Two halves that are not plugged together are two points, however they were found.
   const joins = (edge: number, when: number): boolean =>
-    (graph.birth[edge] ?? 0) <= when &&
-    (graph.death[edge] ?? never) > when &&
-    (graph.kind[edge] !== 'mate' || (when === end ? rework : found).plugged[graph.what[edge] ?? -1] === true);
+    graph.birthOf(edge) <= when &&
+    graph.deathOf(edge) > when &&
+    (graph.kindOf(edge) !== 'mate' || (when === end ? rework : found).plugged[graph.whatOf(edge)] === true);
   const pieceOf = piecesByNodes(rework, time);
   const wires: number[] = [];
   const touched = new Set<number>();
   for (let edge = 0; edge < graph.edgeCount; edge += 1) {
-    const [a, b] = [graph.from[edge] ?? 0, graph.to[edge] ?? 0];
-    const ofKit = graph.kind[edge] === 'conductor' && job.wires[graph.what[edge] ?? -1]?.origin === 'kit';
+    const [a, b] = [graph.fromOf(edge), graph.toOf(edge)];
+    const ofKit = graph.kindOf(edge) === 'conductor' && job.wires[graph.whatOf(edge)]?.origin === 'kit';
     // What comes later changes the points of before too; a wire in the bag is not yet part of the machine.
     if (ofKit || joins(edge, 0) !== joins(edge, end)) touched.add(a).add(b);
     if (!joins(edge, time) || (ofKit && time === 0)) continue;
-    if (graph.kind[edge] === 'conductor') wires.push(edge);
-    else if (graph.kind[edge] !== 'jumper') root[find(a)] = find(b);
+    if (graph.kindOf(edge) === 'conductor') wires.push(edge);
+    else if (graph.kindOf(edge) !== 'jumper') root[find(a)] = find(b);
   }
   const points = new Map<number, Point>();
   const pointAt = (node: number): Point => {
@@ -90,7 +90,7 @@ export function circuitStrands(rework: Rework, time: number): readonly Strand[] 
   };
   const links = new Map<number, { readonly to: number; readonly edge: number }[]>();
   for (const edge of wires) {
-    const [a, b] = [find(graph.from[edge] ?? 0), find(graph.to[edge] ?? 0)];
+    const [a, b] = [find(graph.fromOf(edge)), find(graph.toOf(edge))];
     pointAt(a);
     pointAt(b);
     appendTo(links, a, { to: b, edge });
@@ -166,8 +166,8 @@ export function circuitStrands(rework: Rework, time: number): readonly Strand[] 
 
   function pieceAt(edge: number): number {
     return (
-      pieceOf.get(`${graph.from[edge]} ${graph.to[edge]}`) ??
-      pieceOf.get(`${graph.to[edge]} ${graph.from[edge]}`) ??
+      pieceOf.get(`${graph.fromOf(edge)} ${graph.toOf(edge)}`) ??
+      pieceOf.get(`${graph.toOf(edge)} ${graph.fromOf(edge)}`) ??
       -1
     );
   }

@@ -53,5 +53,5 @@ export function stopHere(rework: Rework): readonly string[] {
 /** A kit wire that nothing has fitted yet lies in the bag and needs no cap. */
 function isInBag(rework: Rework, end: number, wire: number): boolean {
   const there = rework.job.wires[wire];
-  return there?.origin === 'kit' && (rework.lastStepOnEnd[end] ?? 0) === 0;
+  return there?.origin === 'kit' && (rework.lastStepOnEnd.get(end) ?? 0) === 0;
 }

@@ -26,7 +26,13 @@ export interface FlatHarness {
   readonly terminalHome: Int32Array;
   /** The first end in each terminal before the work, or -1. */
   readonly terminalFirstEnd: Int32Array;
+  /** 1 for a terminal that is crimped on a wire of the kit before the work. */
+  readonly terminalOfKit: Uint8Array;
   readonly jointNode: Int32Array;
+  /** 1 for a joint that comes with the kit. */
+  readonly jointOfKit: Uint8Array;
+  /** The joins of the harness before the work are no more than so many. */
+  readonly mostJoins: number;
   /** The seal on each end before the work. */
   readonly endSeal: readonly (string | null)[];
   /** What covers each end that hangs loose before the work. */
@@ -54,6 +60,13 @@ function numbersOf(places: Job['places'], asked: (place: Place) => boolean): rea
   return found;
 }
 
+function mostMates(connectors: Job['connectors']): number {
+  let count = 0;
+  for (const [index, { counterpart, placeCount }] of connectors.entries())
+    if (counterpart > index) count += Math.min(placeCount, connectors[counterpart]?.placeCount ?? 0);
+  return count;
+}
+
 function flatten({ ends, wires, terminals, joints, places, connectors }: Job): FlatHarness {
   const flat: FlatHarness = {
     wireEnds: new Int32Array(wires.length * 2),
@@ -66,7 +79,11 @@ function flatten({ ends, wires, terminals, joints, places, connectors }: Job): F
     terminalNode: new Int32Array(terminals.length),
     terminalHome: new Int32Array(terminals.length),
     terminalFirstEnd: new Int32Array(terminals.length),
+    terminalOfKit: new Uint8Array(terminals.length),
     jointNode: new Int32Array(joints.length),
+    jointOfKit: new Uint8Array(joints.length),
+    // A conductor for each wire and for each tap on one, one join for each end, a seat for each terminal, and mates.
+    mostJoins: wires.length + joints.length + ends.length + terminals.length + mostMates(connectors),
     endSeal: ends.map((end) => end.seal),
     endCover: ends.map(({ home }) => (home.kind === 'free' ? home.cover : null)),
     plug: places.map((place) => (place.blanked ? '' : null)),
@@ -95,11 +112,16 @@ function flatten({ ends, wires, terminals, joints, places, connectors }: Job): F
     } else flat.endHome[index] = home.stripped ? homeKinds.stripped : homeKinds.bare;
   }
   for (const [index, { node, place, ends: crimped }] of terminals.entries()) {
-    flat.terminalFirstEnd[index] = crimped[0] ?? -1;
+    const first = crimped[0] ?? -1;
+    flat.terminalFirstEnd[index] = first;
+    flat.terminalOfKit[index] = flat.wireOfKit[flat.endWire[first] ?? -1] ?? 0;
     flat.terminalNode[index] = node;
     flat.terminalHome[index] = place;
   }
-  for (const [index, joint] of joints.entries()) flat.jointNode[index] = joint.node;
+  for (const [index, joint] of joints.entries()) {
+    flat.jointNode[index] = joint.node;
+    if (joint.origin === 'kit') flat.jointOfKit[index] = 1;
+  }
   for (const [index, { kind, connector }] of places.entries()) {
     if (kind === 'cavity') flat.cavity[index] = 1;
     if (connectors[connector]?.device === true) flat.devicePin[index] = 1;

@@ -52,7 +52,7 @@ test('nets at any step are those of the plain table, and each label is the small
     fc.property(harness, step, fc.boolean(), (joins, time, mates) => {
       const graph = graphOf(joins);
       const far = distances(tableOf(joins, time, mates));
-      const labels = netLabels(graph, time, nodes, (edge) => mates || graph.kind[edge] !== 'mate');
+      const labels = netLabels(graph, time, nodes, (edge) => mates || graph.kindOf(edge) !== 'mate');
       const expected = far.map((row) => row.findIndex((distance) => Number.isFinite(distance)));
       expect([...labels]).toEqual(expected);
     }),
@@ -69,7 +69,7 @@ test('a shortest path is there, is whole, and is as short as the plain table say
       fc.uniqueArray(node),
       (joins, time, mates, start, goals) => {
         const graph = graphOf(joins);
-        const conducts = (edge: number): boolean => mates || graph.kind[edge] !== 'mate';
+        const conducts = (edge: number): boolean => mates || graph.kindOf(edge) !== 'mate';
         const far = distances(tableOf(joins, time, mates))[start] ?? [];
         const shortest = Math.min(...goals.map((goal) => far[goal] ?? 0));
         const path = shortestPath(graph, time, start, new Set(goals), conducts);
@@ -77,7 +77,7 @@ test('a shortest path is there, is whole, and is as short as the plain table say
         let at = start;
         for (const { edge, from, to } of path ?? []) {
           expect(from).toBe(at);
-          expect([graph.from[edge], graph.to[edge]].sort()).toEqual([from, to].sort());
+          expect([graph.fromOf(edge), graph.toOf(edge)].sort()).toEqual([from, to].sort());
           expect(graph.aliveAt(edge, time) && conducts(edge)).toBe(true);
           at = to;
         }
@@ -92,7 +92,7 @@ test('a node reaches exactly its net, nearest first', () => {
     fc.property(harness, step, fc.boolean(), node, (joins, time, mates, start) => {
       const graph = graphOf(joins);
       const far = distances(tableOf(joins, time, mates))[start] ?? [];
-      const reached = reachedFrom(graph, time, start, (edge) => mates || graph.kind[edge] !== 'mate');
+      const reached = reachedFrom(graph, time, start, (edge) => mates || graph.kindOf(edge) !== 'mate');
       const expected = far.flatMap((distance, other) => (Number.isFinite(distance) ? [other] : []));
       expect([...reached].sort((a, b) => a - b)).toEqual(expected);
       const order = reached.map((other) => far[other] ?? 0);

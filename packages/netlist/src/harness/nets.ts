@@ -20,11 +20,10 @@ export function netLabels(
   conducts: Conducts | null = null,
 ): Int32Array {
   const parent = new Int32Array(graph.nodeCount).fill(-1);
-  const { from, to, birth, death, edgeCount } = graph;
+  const { edgeCount } = graph;
   for (let edge = 0; edge < edgeCount; edge += 1) {
-    if ((birth[edge] as number) > time || (death[edge] as number) <= time) continue;
-    if (conducts !== null && !conducts(edge)) continue;
-    uniteIn(parent, from[edge] as number, to[edge] as number);
+    if (!graph.aliveAt(edge, time) || (conducts !== null && !conducts(edge))) continue;
+    uniteIn(parent, graph.fromOf(edge), graph.toOf(edge));
   }
   return labelsIn(parent, count);
 }

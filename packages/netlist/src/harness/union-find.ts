@@ -65,12 +65,24 @@ export function uniteIn(parent: Int32Array, a: number, b: number): boolean {
 
 /** The labels of {@link UnionFind.labels} from a parent array. */
 export function labelsIn(parent: Int32Array, count: number): Int32Array {
-  const first = new Int32Array(parent.length).fill(-1);
   const labels = new Int32Array(count);
+  // Every root tells its label while this runs, below all sizes, and its size waits where that label will stand: an array
+  // more would cost a large harness a wait for memory at each number.
+  const below = -1 - parent.length;
   for (let number = 0; number < count; number += 1) {
     const root = rootIn(parent, number);
-    if ((first[root] as number) < 0) first[root] = number;
-    labels[number] = first[root] as number;
+    const size = parent[root] as number;
+    if (size < below) labels[number] = below - 1 - size;
+    else {
+      labels[number] = size;
+      parent[root] = below - 1 - number;
+    }
+  }
+  for (let number = 0; number < count; number += 1) {
+    const size = labels[number] as number;
+    if (size >= 0) continue;
+    parent[rootIn(parent, number)] = size;
+    labels[number] = number;
   }
   return labels;
 }

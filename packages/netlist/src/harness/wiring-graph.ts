@@ -12,6 +12,38 @@ export const never = 0x3fffffff;
 /** The step number of what was there before the first step. */
 export const beforeWork = 0;
 
+const kinds = [
+  'conductor',
+  'crimp',
+  'seat',
+  'joint',
+  'mate',
+  'jumper',
+] as const satisfies readonly EdgeKind[];
+const codes: Readonly<Record<EdgeKind, number>> = {
+  conductor: 0,
+  crimp: 1,
+  seat: 2,
+  joint: 3,
+  mate: 4,
+  jumper: 5,
+};
+
+/**
+ * A walk over a large harness waits for memory most of its time. So all that is known of an edge stands together: where its
+ * two half-edges lead to, the half-edge after each of them, its thing and kind in one number, and its life.
+ */
+const edgeWidth = 6;
+const nextAt = 2;
+const thingAt = 4;
+const lifeAt = 5;
+const kindBits = 3;
+const kindMask = 7;
+const spareEdges = 16;
+
+/** The life of what was there before the first step and is never ended, as most of a harness is. Before it comes no life. */
+const wholeLife = 1;
+
 /**
  * Every copper join that ever existed in one run, each with the ordinal of the step that made it and of the step that
  * ended it. Nodes are the numbers of a {@link Job}. Edges are only ever added; taking one away writes its death, so the
@@ -19,123 +51,114 @@ export const beforeWork = 0;
  */
 export class WiringGraph {
   readonly nodeCount: number;
-  readonly kind: EdgeKind[] = [];
-  #from: Int32Array;
-  #to: Int32Array;
-  #what: Int32Array;
-  #birth: Int32Array;
-  #death: Int32Array;
-  #next: Int32Array;
-  readonly #head: Int32Array;
-  #marks: NodeMarks | null = null;
+  #edges: Int32Array;
+  readonly #births: number[] = [never, beforeWork];
+  readonly #deaths: number[] = [beforeWork, never];
+  readonly #marks: NodeMarks;
   #count = 0;
 
-  constructor(nodeCount: number) {
+  /** @param room - how many joins there will be about; it grows beyond that by itself. */
+  constructor(nodeCount: number, room: number = nodeCount) {
     this.nodeCount = nodeCount;
-    this.#head = new Int32Array(nodeCount).fill(-1);
-    // A harness has about as many joins as nodes, so the arrays seldom grow.
-    const room = nodeCount + 16;
-    this.#from = new Int32Array(room);
-    this.#to = new Int32Array(room);
-    this.#what = new Int32Array(room);
-    this.#birth = new Int32Array(room);
-    this.#death = new Int32Array(room);
-    this.#next = new Int32Array(room * 2).fill(-1);
+    this.#marks = new NodeMarks(nodeCount);
+    // Some more for the joins that the first steps make.
+    this.#edges = new Int32Array((room + spareEdges) * edgeWidth);
   }
 
   get edgeCount(): number {
     return this.#count;
   }
 
-  /** Makes room in `kind`, an ordinary list, for as many edges as the other arrays have; `settle` takes it back. */
-  reserve(): void {
-    this.kind.length = this.#from.length;
+  /** How an edge joins its two nodes. */
+  kindOf(edge: number): EdgeKind {
+    return kinds[(this.#edges[edge * edgeWidth + thingAt] as number) & kindMask] as EdgeKind;
   }
 
-  /** Ends the list `kind` with the last edge again. */
-  settle(): void {
-    this.kind.length = this.#count;
+  /** One node of an edge. */
+  fromOf(edge: number): number {
+    return this.#edges[edge * edgeWidth + 1] as number;
   }
 
-  /** One end of each edge; entries from `edgeCount` on mean nothing, here and in the other arrays. */
-  get from(): Int32Array {
-    return this.#from;
-  }
-
-  get to(): Int32Array {
-    return this.#to;
+  /** The other node of an edge. */
+  toOf(edge: number): number {
+    return this.#edges[edge * edgeWidth] as number;
   }
 
   /** Conductor edges: index of the wire; seats and crimps: index of the terminal; mates: connector; joints: joint. */
-  get what(): Int32Array {
-    return this.#what;
+  whatOf(edge: number): number {
+    return (this.#edges[edge * edgeWidth + thingAt] as number) >> kindBits;
   }
 
-  /** Ordinal of the step that made each edge. */
-  get birth(): Int32Array {
-    return this.#birth;
+  /** Ordinal of the step that made an edge. */
+  birthOf(edge: number): number {
+    return this.#births[this.#edges[edge * edgeWidth + lifeAt] as number] as number;
   }
 
-  /** Ordinal of the step that ended each edge, or {@link never}. */
-  get death(): Int32Array {
-    return this.#death;
+  /** Ordinal of the step that ended an edge, or {@link never}. */
+  deathOf(edge: number): number {
+    return this.#deaths[this.#edges[edge * edgeWidth + lifeAt] as number] as number;
   }
 
   /** Adds a join made by the step with that ordinal. */
   add(kind: EdgeKind, a: number, b: number, what: number, step: number): number {
     const edge = this.#count;
     this.#count += 1;
-    if (edge === this.#from.length) this.#grow();
-    this.kind[edge] = kind;
-    this.#from[edge] = a;
-    this.#to[edge] = b;
-    this.#what[edge] = what;
-    this.#birth[edge] = step;
-    this.#death[edge] = never;
-    this.#next[edge * 2] = this.#head[a] ?? -1;
-    this.#head[a] = edge * 2;
-    this.#next[edge * 2 + 1] = this.#head[b] ?? -1;
-    this.#head[b] = edge * 2 + 1;
+    const at = edge * edgeWidth;
+    if (at >= this.#edges.length) this.#grow();
+    const edges = this.#edges;
+    edges[at] = b;
+    edges[at + 1] = a;
+    edges[at + nextAt] = this.#marks.swapFirst(a, edge * 2);
+    edges[at + nextAt + 1] = this.#marks.swapFirst(b, edge * 2 + 1);
+    edges[at + thingAt] = (what << kindBits) | codes[kind];
+    edges[at + lifeAt] = step === beforeWork ? wholeLife : this.#newLife(step);
     return edge;
   }
 
+  #newLife(birth: number): number {
+    this.#births.push(birth);
+    this.#deaths.push(never);
+    return this.#births.length - 1;
+  }
+
   #grow(): void {
-    this.#from = doubled(this.#from);
-    this.#to = doubled(this.#to);
-    this.#what = doubled(this.#what);
-    this.#birth = doubled(this.#birth);
-    this.#death = doubled(this.#death);
-    this.#next = doubled(this.#next);
+    const longer = new Int32Array(this.#edges.length * 2);
+    longer.set(this.#edges);
+    this.#edges = longer;
   }
 
   /** Ends a join. */
   end(edge: number, step: number): void {
-    this.#death[edge] = step;
+    const at = edge * edgeWidth + lifeAt;
+    if (this.#edges[at] === wholeLife) this.#edges[at] = this.#newLife(beforeWork);
+    this.#deaths[this.#edges[at] as number] = step;
   }
 
   /** Whether an edge is there after the step with ordinal `time`. */
   aliveAt(edge: number, time: number): boolean {
-    return (this.#birth[edge] ?? never) <= time && (this.#death[edge] ?? 0) > time;
+    const life = this.#edges[edge * edgeWidth + lifeAt] as number;
+    return (
+      life === wholeLife || ((this.#births[life] as number) <= time && (this.#deaths[life] as number) > time)
+    );
   }
 
   /** First half-edge of a node, or -1; half-edge `h` belongs to edge `h >> 1`. */
   firstHalf(node: number): number {
-    return this.#head[node] ?? -1;
+    return this.#marks.firstOf(node);
   }
 
   /** The half-edge after `half` around the same node, or -1. */
   nextHalf(half: number): number {
-    return this.#next[half] ?? -1;
+    return this.#edges[(half >> 1) * edgeWidth + nextAt + (half & 1)] as number;
   }
 
   /** The node at the other end of a half-edge. */
   otherEnd(half: number): number {
-    return (half & 1) === 0 ? (this.#to[half >> 1] ?? 0) : (this.#from[half >> 1] ?? 0);
+    return this.#edges[(half >> 1) * edgeWidth + (half & 1)] as number;
   }
 
   /** Marks for a search that begins now; they serve one search at a time. */
   beginSearch(): NodeMarks {
-    this.#marks ??= new NodeMarks(this.nodeCount);
     this.#marks.begin();
     return this.#marks;
   }
@@ -144,14 +167,9 @@ export class WiringGraph {
   find(kind: EdgeKind, a: number, b: number): number {
     for (let half = this.firstHalf(a); half >= 0; half = this.nextHalf(half)) {
       const edge = half >> 1;
-      if (this.kind[edge] === kind && this.#death[edge] === never && this.otherEnd(half) === b) return edge;
+      if (this.kindOf(edge) === kind && this.deathOf(edge) === never && this.otherEnd(half) === b)
+        return edge;
     }
     return -1;
   }
-}
-
-function doubled(array: Int32Array): Int32Array {
-  const longer = new Int32Array(array.length * 2).fill(-1);
-  longer.set(array);
-  return longer;
 }

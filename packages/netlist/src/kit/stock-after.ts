@@ -170,7 +170,7 @@ function elementsOf(row: Located, connector: number, rework: Rework): Located | 
     const index = own[at] ?? -1;
     const element = job.elements[index];
     if (element?.kind !== 'fuse') return item;
-    const part = job.parts.get(rework.fuseFittedPart[index] ?? '');
+    const part = job.parts.get(rework.fuseFittedPart.get(index) ?? '');
     const rating = part?.is === 'fuse' && part.ratingAmps !== null ? `${part.ratingAmps} A` : null;
     const isOther = rework.fuseFitted[index] === true && part !== undefined;
     return changed(item, [

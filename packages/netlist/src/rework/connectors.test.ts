@@ -38,9 +38,10 @@ const refused = (reason: string): ReturnType<typeof effectOf> => ({
 describe('as found', () => {
   it('mates conduct where both halves have a contact, or one is a device', () => {
     const { graph, job } = reworkOf(kit, ['do: prove dead, at: BAT']);
-    const mates = graph.kind.flatMap((kind, edge) =>
-      kind === 'mate'
-        ? [[job.places[graph.from[edge] ?? -1]?.address, job.places[graph.to[edge] ?? -1]?.address]]
+    const edges = Array.from({ length: graph.edgeCount }, (_, edge) => edge);
+    const mates = edges.flatMap((edge) =>
+      graph.kindOf(edge) === 'mate'
+        ? [[job.places[graph.fromOf(edge)]?.address, job.places[graph.toOf(edge)]?.address]]
         : [],
     );
     expect(mates).toEqual([

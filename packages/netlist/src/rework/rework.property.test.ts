@@ -76,16 +76,17 @@ test('occupancy and copper tell the same story after every step', patient, () =>
 function contradictions(rework: Rework): readonly string[] {
   const { job, graph, ordinal } = rework;
   const found: string[] = [];
+  const edges = Array.from({ length: graph.edgeCount }, (_, edge) => edge);
   const alive = (kind: string, a: number, b: number): boolean =>
-    graph.kind.some(
-      (one, edge) =>
-        one === kind &&
+    edges.some(
+      (edge) =>
+        graph.kindOf(edge) === kind &&
         graph.aliveAt(edge, ordinal) &&
-        ((graph.from[edge] === a && graph.to[edge] === b) ||
-          (graph.from[edge] === b && graph.to[edge] === a)),
+        ((graph.fromOf(edge) === a && graph.toOf(edge) === b) ||
+          (graph.fromOf(edge) === b && graph.toOf(edge) === a)),
     );
   const count = (kind: string): number =>
-    graph.kind.filter((one, edge) => one === kind && graph.aliveAt(edge, ordinal)).length;
+    edges.filter((edge) => graph.kindOf(edge) === kind && graph.aliveAt(edge, ordinal)).length;
   let seats = 0;
   for (const [index, terminal] of job.terminals.entries()) {
     const place = rework.terminalPlace[index] ?? -1;
@@ -117,7 +118,7 @@ function contradictions(rework: Rework): readonly string[] {
     const mated = device || (rework.hasContact(place) && rework.hasContact(other));
     if (alive('mate', place, other) !== mated) found.push(`${job.places[place]?.address} is mated wrongly`);
   }
-  const copperOnly = (edge: number): boolean => graph.kind[edge] === 'conductor';
+  const copperOnly = (edge: number): boolean => graph.kindOf(edge) === 'conductor';
   for (const [index, piece] of job.pieces.entries()) {
     if (rework.pieceThere[index] !== 1) continue;
     const [a, b] = piece.ends.map((end) => job.ends[end]?.node ?? -1);

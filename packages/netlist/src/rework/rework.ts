@@ -52,10 +52,12 @@ export class Rework {
   readonly endThere: Uint8Array;
   /** The piece that each end belongs to now. */
   readonly endPiece: Int32Array;
-  readonly endPreparation: EndPreparation[];
+  /** 1 for each end that is stripped, or was when something was crimped on it. */
+  readonly #endStripped: Uint8Array;
   readonly endCover: (string | null)[];
   readonly endSeal: (string | null)[];
-  readonly endTube: (string | null)[];
+  /** The tube that was slid on each end that has one. */
+  readonly endTube = new Map<number, string>();
   readonly endTied: Uint8Array;
   readonly pieceThere: Uint8Array;
   readonly jointState: JointState[];
@@ -66,13 +68,14 @@ export class Rework {
   readonly partsTaken = new Map<string, number>();
   readonly partsRecovered = new Map<string, number>();
   readonly ringsOnStud = new Map<number, number>();
-  readonly lastStepOnEnd: Int32Array;
-  /** Ordinal of the step that left each end hanging free, or 0. */
-  readonly freedAt: Int32Array;
+  /** Ordinal of the last step on each end that a step was done on. */
+  readonly lastStepOnEnd = new Map<number, number>();
+  /** Ordinal of the step that left an end hanging free, where a step did. */
+  readonly freedAt = new Map<number, number>();
   /** Ordinal of the first step that found none of a part left. */
   readonly partsShortAt = new Map<string, number>();
-  /** The fuse that was fitted last, by element; null for the one as found. */
-  readonly fuseFittedPart: (string | null)[];
+  /** The fuse that was fitted last, by element, where it is not the one as found. */
+  readonly fuseFittedPart = new Map<number, string>();
   /** The ends of each terminal that a step has fitted; the others keep those they had. */
   readonly #fittedEnds = new Map<number, number[]>();
   readonly #stations = new Map<number, Stations>();
@@ -85,7 +88,7 @@ export class Rework {
   constructor(job: Job) {
     this.job = job;
     this.#flat = flatHarness(job);
-    this.graph = new WiringGraph(job.nodeCount);
+    this.graph = new WiringGraph(job.nodeCount, this.#flat.mostJoins);
     this.supplyOn = job.supplies.map(() => true);
     this.plugged = job.connectors.map((one) => one.plugged);
     this.lock = job.connectors.map((one) => one.lock);
@@ -102,14 +105,10 @@ export class Rework {
     this.endJoint = new Int32Array(job.ends.length).fill(-1);
     this.endThere = new Uint8Array(job.ends.length);
     this.endPiece = new Int32Array(job.ends.length).fill(-1);
-    this.endPreparation = new Array<EndPreparation>(job.ends.length).fill('cut');
+    this.#endStripped = new Uint8Array(job.ends.length);
     this.endCover = this.#flat.endCover.slice();
     this.endSeal = this.#flat.endSeal.slice();
-    this.endTube = new Array<string | null>(job.ends.length).fill(null);
     this.endTied = new Uint8Array(job.ends.length);
-    this.lastStepOnEnd = new Int32Array(job.ends.length);
-    this.freedAt = new Int32Array(job.ends.length);
-    this.fuseFittedPart = new Array<string | null>(job.elements.length).fill(null);
     this.pieceThere = new Uint8Array(job.pieces.length);
     this.jointState = job.joints.map((joint) => joint.before);
     this.jointEnds = job.joints.map(() => []);
@@ -117,9 +116,7 @@ export class Rework {
     this.tapPiece = new Int32Array(job.joints.length).fill(-1);
     this.fuseFitted = job.elements.map((element) => element.fitted);
     this.#conductorEdge = new Int32Array(job.pieces.length).fill(-1);
-    this.graph.reserve();
     this.#assemble();
-    this.graph.settle();
   }
 
   #assemble(): void {
@@ -149,11 +146,11 @@ export class Rework {
         this.#attachToJoint(end, endHomeAt[end] as number, beforeWork);
         continue;
       }
-      if (home === homeKinds.stripped) this.endPreparation[end] = 'stripped';
+      if (home === homeKinds.stripped) this.#endStripped[end] = 1;
       const terminal = endHomeTerminal[end] as number;
       if (terminal < 0) continue;
       this.endTerminal[end] = terminal;
-      this.endPreparation[end] = 'stripped';
+      this.#endStripped[end] = 1;
       graph.add('crimp', endNode[end] as number, terminalNode[terminal] as number, terminal, beforeWork);
       if (this.terminalThere[terminal] === 1) continue;
       this.terminalThere[terminal] = 1;
@@ -235,7 +232,7 @@ export class Rework {
   #unseat(terminal: number, step: number): void {
     const place = this.terminalPlace[terminal] ?? -1;
     if (place < 0) return;
-    for (const end of this.endsOf(terminal)) this.freedAt[end] = step;
+    for (const end of this.endsOf(terminal)) this.freedAt.set(end, step);
     const edge = this.graph.find('seat', this.#terminalNode(terminal), place);
     if (edge >= 0) this.graph.end(edge, step);
     this.terminalPlace[terminal] = -1;
@@ -247,7 +244,7 @@ export class Rework {
 
   #attachToJoint(end: number, joint: number, step: number): void {
     this.endJoint[end] = joint;
-    this.endPreparation[end] = 'stripped';
+    this.#endStripped[end] = 1;
     this.jointEnds[joint]?.push(end);
     this.graph.add('joint', this.#endNode(end), this.#flat.jointNode[joint] ?? 0, joint, step);
   }
@@ -265,6 +262,11 @@ export class Rework {
   /** The ends crimped in a terminal now. */
   endsOf(terminal: number): readonly number[] {
     return this.#fittedEnds.get(terminal) ?? this.job.terminals[terminal]?.ends ?? noEnds;
+  }
+
+  /** How an end is made ready. */
+  preparationOf(end: number): EndPreparation {
+    return this.#endStripped[end] === 1 ? 'stripped' : 'cut';
   }
 
   /** Whether an end hangs free: there, in no joint, and in no terminal that sits somewhere. */
@@ -294,7 +296,7 @@ export class Rework {
 
   /** Whether an edge conducts as things are plugged right now. */
   readonly conductsNow: Conducts = (edge) =>
-    this.graph.kind[edge] !== 'mate' || this.plugged[this.graph.what[edge] ?? 0] === true;
+    this.graph.kindOf(edge) !== 'mate' || this.plugged[this.graph.whatOf(edge)] === true;
 
   /** The label of each place's net as things stand after a step, in a view that the caller gives. */
   labels(time: number, conducts: Conducts | null): Int32Array {
@@ -362,8 +364,8 @@ export class Rework {
         const refused = this.#workable(action.end);
         if (refused !== null) return refused;
         if ((this.endTerminal[action.end] ?? -1) >= 0) return 'has terminal';
-        if (this.endPreparation[action.end] === 'stripped') return 'already stripped';
-        this.endPreparation[action.end] = 'stripped';
+        if (this.#endStripped[action.end] === 1) return 'already stripped';
+        this.#endStripped[action.end] = 1;
         this.#touchEnd(action.end, touches);
         return null;
       }
@@ -371,7 +373,7 @@ export class Rework {
         const refused = this.#workable(action.end);
         if (refused !== null) return refused;
         if ((this.endTerminal[action.end] ?? -1) >= 0) return 'has terminal';
-        this.endTube[action.end] = action.part;
+        this.endTube.set(action.end, action.part);
         this.#take(action.part);
         this.#touchEnd(action.end, touches);
         return null;
@@ -467,7 +469,7 @@ export class Rework {
         this.fuseFitted[action.element] = fit;
         if (action.kind === 'fit fuse') {
           this.#take(action.part);
-          this.fuseFittedPart[action.element] = action.part;
+          this.fuseFittedPart.set(action.element, action.part);
         }
         touches.push({ what: 'element', index: action.element });
         return null;
@@ -503,7 +505,7 @@ export class Rework {
   }
 
   #touchEnd(end: number, touches: Touch[]): void {
-    this.lastStepOnEnd[end] = this.ordinal;
+    this.lastStepOnEnd.set(end, this.ordinal);
     touches.push({ what: 'wire', index: this.job.ends[end]?.wire ?? 0 });
   }
 
@@ -569,9 +571,9 @@ export class Rework {
     const [left, right] = action.newEnds;
     for (const end of action.newEnds) {
       this.endThere[end] = 1;
-      this.endPreparation[end] = 'cut';
-      this.lastStepOnEnd[end] = now;
-      this.freedAt[end] = now;
+      this.#endStripped[end] = 0;
+      this.lastStepOnEnd.set(end, now);
+      this.freedAt.set(end, now);
     }
     const leftNodes = [...stations.nodes.slice(0, after + 1), this.#endNode(left)];
     const rightNodes = [this.#endNode(right), ...stations.nodes.slice(after + 1)];
@@ -628,7 +630,7 @@ export class Rework {
       if (refused !== null) return refused;
       if (ends.indexOf(end) !== index) return 'not free';
       if ((this.endTerminal[end] ?? -1) >= 0) return 'has terminal';
-      if (this.endPreparation[end] !== 'stripped') return 'not stripped';
+      if (this.#endStripped[end] !== 1) return 'not stripped';
     }
     return null;
   }
@@ -640,7 +642,7 @@ export class Rework {
     if (
       part?.is === 'splice' &&
       part.tube !== 'built in' &&
-      !this.jointEnds[joint]?.some((end) => this.endTube[end] !== null)
+      !this.jointEnds[joint]?.some((end) => this.endTube.has(end))
     )
       return 'no tube';
     this.jointState[joint] = 'sealed';
@@ -690,9 +692,9 @@ export class Rework {
       const edge = this.graph.find('joint', this.#endNode(end), this.job.joints[joint]?.node ?? 0);
       if (edge >= 0) this.graph.end(edge, this.ordinal);
       this.endJoint[end] = -1;
-      this.endPreparation[end] = 'cut';
-      this.lastStepOnEnd[end] = this.ordinal;
-      this.freedAt[end] = this.ordinal;
+      this.#endStripped[end] = 0;
+      this.lastStepOnEnd.set(end, this.ordinal);
+      this.freedAt.set(end, this.ordinal);
     }
     this.jointEnds[joint] = [];
     this.jointState[joint] = 'wound';

@@ -66,7 +66,7 @@ describe('as found', () => {
   it('a wire of the bag with a terminal is stripped and crimped, and hangs free', () => {
     const rework = reworkOf(kit, [open]);
     const end = rework.job.ends.findIndex((one) => one.name === 'p@A');
-    expect([rework.isFree(end), rework.isBare(end), rework.endPreparation[end]]).toEqual([
+    expect([rework.isFree(end), rework.isBare(end), rework.preparationOf(end)]).toEqual([
       true,
       true,
       'stripped',
@@ -424,7 +424,7 @@ describe('labels', () => {
     };
     expect([0, 1, 2, 3].map((time) => together(time, 'K2:4', 'G2'))).toEqual([false, false, true, false]);
     expect(together(0, 'X1:1', 'X2:1')).toBe(true);
-    const noMates = rework.labels(0, (edge) => rework.graph.kind[edge] !== 'mate');
+    const noMates = rework.labels(0, (edge) => rework.graph.kindOf(edge) !== 'mate');
     expect(noMates[at('X1:1')]).not.toBe(noMates[at('X2:1')]);
   });
 });

@@ -38,7 +38,7 @@ export function crimpRepairs(rework: Rework, at: number): readonly (RepairPlan |
     );
     repair.push(cut, { kind: 'remove off-cut', piece: cut.leaves[tip] });
     prepare.push({ kind: 'strip', end: whole });
-    const tube = job.parts.get(rework.endTube[end] ?? '');
+    const tube = job.parts.get(rework.endTube.get(end) ?? '');
     if (tube !== undefined)
       prepare.push({
         kind: 'slide tube',

@@ -496,5 +496,5 @@ function stateText(search: Search, on: Uint8Array, relevant: readonly number[]):
 
 function openHop(search: Search, edge: number): PathHop {
   const { graph } = search.rework;
-  return search.names.hop(search.rework, edge, graph.from[edge] ?? 0, graph.to[edge] ?? 0);
+  return search.names.hop(search.rework, edge, graph.fromOf(edge), graph.toOf(edge));
 }

@@ -72,7 +72,7 @@ describe('a join taken as open', () => {
           const all = netLabels(graph, time, graph.nodeCount, view);
           for (let edge = 0; edge < graph.edgeCount; edge += 1) {
             // Only joins of a return are ever taken as open.
-            if (all[graph.from[edge] ?? 0] !== ground && all[graph.to[edge] ?? 0] !== ground) continue;
+            if (all[graph.fromOf(edge)] !== ground && all[graph.toOf(edge)] !== ground) continue;
             const slow = anew(edge, time);
             const fast = withoutJoin(rework, view, whole, time, edge);
             expect(shapeOf(fast, whole.branches.length)).toEqual(shapeOf(slow, whole.branches.length));

@@ -153,7 +153,7 @@ function opensOf(
     const before = found.get(key);
     const better =
       before === undefined ||
-      (graph.kind[top.byEdge] === 'conductor' && graph.kind[before.edge] !== 'conductor');
+      (graph.kindOf(top.byEdge) === 'conductor' && graph.kindOf(before.edge) !== 'conductor');
     if (better) found.set(key, { edge: top.byEdge, start, end });
   }
   const all = new Set(collected);

@@ -102,7 +102,7 @@ function cutOff(
         if (!take(graph.otherEnd(half), turn)) return false;
     return true;
   };
-  if (!take(graph.from[edge] ?? 0, 0) || !take(graph.to[edge] ?? 0, 1)) return null;
+  if (!take(graph.fromOf(edge), 0) || !take(graph.toOf(edge), 1)) return null;
   // Both sides grow in turns, so that the smaller one decides how long it takes.
   for (let turn: 0 | 1 = 0; ; turn = turn === 0 ? 1 : 0) {
     const side = sides[turn];

@@ -114,7 +114,7 @@ describe('the fault list', { timeout: 30_000 }, () => {
     const cut = list.faults.find((one) => one.id === 'wrong wire: step 4 on left rear return');
     if (cut?.fault.is !== 'wrong wire') throw new Error('no such fault');
     const { rework } = { rework: finishWork(changeJob(job, cut.fault, new Map())) };
-    const labels = rework.labels(rework.ordinal, (edge) => rework.graph.kind[edge] !== 'mate');
+    const labels = rework.labels(rework.ordinal, (edge) => rework.graph.kindOf(edge) !== 'mate');
     const label = (address: string): number =>
       labels[job.places.findIndex((one) => one.address === address)] ?? -1;
     // The lamp's feed is now on the return, and the real feed still ends in the old plug.

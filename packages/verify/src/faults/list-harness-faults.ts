@@ -31,9 +31,9 @@ export function listHarnessFaults(rework: Rework, touched: Touched | null): read
   const byNode = new Map(job.ends.map((end) => [end.node, end.wire]));
   for (let edge = 0; edge < graph.edgeCount; edge += 1) {
     if (!graph.aliveAt(edge, rework.ordinal)) continue;
-    const kind = graph.kind[edge] ?? 'conductor';
+    const kind = graph.kindOf(edge);
     if (kind === 'jumper') continue;
-    const [from, to] = [graph.from[edge] ?? 0, graph.to[edge] ?? 0];
+    const [from, to] = [graph.fromOf(edge), graph.toOf(edge)];
     if (kind === 'mate') {
       if (touched !== null && !touched.places.has(from) && !touched.places.has(to)) continue;
       const pair = `${names.place(from)} and ${names.place(to)}`;
@@ -48,11 +48,11 @@ export function listHarnessFaults(rework: Rework, touched: Touched | null): read
       );
       continue;
     }
-    const what = graph.what[edge] ?? 0;
+    const what = graph.whatOf(edge);
     const wires =
       kind === 'conductor' ? [what] : kind === 'seat' ? wiresIn(rework, what) : [byNode.get(from) ?? -1];
     if (touched !== null && !wires.some((wire) => touched.wires.has(wire))) continue;
-    const made = (graph.birth[edge] ?? 0) > 0;
+    const made = graph.birthOf(edge) > 0;
     const kit = wires.some((wire) => job.wires[wire]?.origin === 'kit');
     const between = `${names.node(from)} and ${names.node(to)}`;
     const words =

@@ -108,10 +108,12 @@ function wiresBetween(
 ): ReadonlySet<number> {
   const held = new Set([...between, ...also]);
   const degree = new Int32Array(graph.nodeCount);
-  const { from, to, kind, what, edgeCount } = graph;
-  const isThere = Uint8Array.from({ length: edgeCount }, (_, edge) => (kind[edge] === 'mate' ? 0 : 1));
+  const { edgeCount } = graph;
+  const isThere = Uint8Array.from({ length: edgeCount }, (_, edge) =>
+    graph.kindOf(edge) === 'mate' ? 0 : 1,
+  );
   for (let edge = 0; edge < edgeCount; edge += 1)
-    for (const node of [from[edge] as number, to[edge] as number])
+    for (const node of [graph.fromOf(edge), graph.toOf(edge)])
       degree[node] = (degree[node] as number) + (isThere[edge] as number);
   const leaves: number[] = [];
   for (let node = 0; node < graph.nodeCount; node += 1)
@@ -130,7 +132,7 @@ function wiresBetween(
     for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
       if (isThere[half >> 1] !== 1) continue;
       reached.add(graph.otherEnd(half));
-      if (kind[half >> 1] === 'conductor') wires.add(what[half >> 1] as number);
+      if (graph.kindOf(half >> 1) === 'conductor') wires.add(graph.whatOf(half >> 1));
     }
   return wires;
 }

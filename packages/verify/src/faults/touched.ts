@@ -21,7 +21,7 @@ export function touchedBy(rework: Rework): Touched {
     for (const wire of wiresOf(job, action)) wires.add(wire);
   }
   for (const edge of edgesOfWork(rework)) {
-    if (rework.graph.kind[edge] === 'conductor') wires.add(rework.graph.what[edge] ?? 0);
+    if (rework.graph.kindOf(edge) === 'conductor') wires.add(rework.graph.whatOf(edge));
   }
   const { circuits, additions, moves, stubs, retiredPlaces, retiredWires } = job.wanted;
   for (const one of circuits) for (const place of one.places) places.add(place);
@@ -51,6 +51,6 @@ function wiresOf(job: Job, action: Job['steps'][number]['action']): readonly num
 function edgesOfWork({ graph, ordinal }: Rework): readonly number[] {
   const found: number[] = [];
   for (let edge = 0; edge < graph.edgeCount; edge += 1)
-    if ((graph.birth[edge] ?? 0) > 0 || (graph.death[edge] ?? 0) <= ordinal) found.push(edge);
+    if (graph.birthOf(edge) > 0 || graph.deathOf(edge) <= ordinal) found.push(edge);
   return found;
 }

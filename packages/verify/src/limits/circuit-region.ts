@@ -143,17 +143,17 @@ function elementsByPlace(rework: Rework): ReadonlyMap<number, readonly number[]>
 /** What the kit brought, made or parted. */
 function touchedNodes(rework: Rework): readonly number[] {
   const { job, graph, ordinal } = rework;
-  const { birth, death, from, to, what, edgeCount } = graph;
+  const { edgeCount } = graph;
   const nodes: number[] = [];
   for (let edge = 0; edge < edgeCount; edge += 1) {
-    const isNew = (birth[edge] as number) > 0 || (death[edge] as number) <= ordinal;
-    const isKit = graph.kind[edge] === 'conductor' && job.wires[what[edge] as number]?.origin === 'kit';
-    if (isNew || isKit) nodes.push(from[edge] as number, to[edge] as number);
+    const isNew = graph.birthOf(edge) > 0 || graph.deathOf(edge) <= ordinal;
+    const isKit = graph.kindOf(edge) === 'conductor' && job.wires[graph.whatOf(edge)]?.origin === 'kit';
+    if (isNew || isKit) nodes.push(graph.fromOf(edge), graph.toOf(edge));
   }
   for (const [index, element] of job.elements.entries()) {
     const isChanged =
       element.kind === 'fuse' &&
-      (rework.fuseFittedPart[index] !== null || rework.fuseFitted[index] !== element.fitted);
+      (rework.fuseFittedPart.has(index) || rework.fuseFitted[index] !== element.fitted);
     if (isChanged || job.connectors[element.connector]?.origin === 'kit')
       nodes.push(element.from, element.to);
   }
@@ -213,11 +213,11 @@ function poles(rework: Rework, view: Conducts): (node: number) => Pole | null {
 
 function copperBranch(rework: Rework, names: Names, edge: number): RegionBranch {
   const { job, graph } = rework;
-  const [from, to] = [graph.from[edge] ?? 0, graph.to[edge] ?? 0];
-  const kind = graph.kind[edge];
+  const [from, to] = [graph.fromOf(edge), graph.toOf(edge)];
+  const kind = graph.kindOf(edge);
   const base = { kind: 'copper' as const, from, to, index: edge };
   if (kind === 'conductor') {
-    const wire = job.wires[graph.what[edge] ?? -1];
+    const wire = job.wires[graph.whatOf(edge)];
     const lengthMm = copperLength(rework, edge);
     const missing: string[] = [];
     const need = <T>(value: T | null | undefined, what: string): T | null => {
@@ -238,7 +238,7 @@ function copperBranch(rework: Rework, names: Names, edge: number): RegionBranch 
           `the resistance of ${wire?.name ?? 'a wire'}: ${basis} states none for ${found.because === 'size-not-stated' ? size.raw : material}`,
         );
     }
-    const index = graph.what[edge] ?? -1;
+    const index = graph.whatOf(edge);
     const isWhole = wire?.ends.every((end) => [from, to].includes(job.ends[end]?.node ?? -1)) === true;
     const between = isWhole ? '' : ` from ${names.node(from)} to ${names.node(to)}`;
     return { ...base, what: `wire ${wire?.name ?? ''}${between}`, ohm, missing, lengthMm, wire: index };

@@ -3,7 +3,7 @@ import type { Position, Rework } from '@loomproof/netlist';
 /** Length of a conductor between two nodes of its wire, in millimetres; null when the kit does not say enough. */
 export function copperLength(rework: Rework, edge: number): number | null {
   const { job, graph } = rework;
-  const wire = job.wires[graph.what[edge] ?? -1];
+  const wire = job.wires[graph.whatOf(edge)];
   if (wire === undefined) return null;
   const at = (node: number): Position | null => {
     const known = job.positions.get(node);
@@ -12,7 +12,7 @@ export function copperLength(rework: Rework, edge: number): number | null {
       if (job.ends[wire.ends[side]]?.node === node) return { fromEnd: side, mm: 0 };
     return null;
   };
-  const [a, b] = [at(graph.from[edge] ?? -1), at(graph.to[edge] ?? -1)];
+  const [a, b] = [at(graph.fromOf(edge)), at(graph.toOf(edge))];
   if (a === null || b === null) return wire.lengthMm;
   if (a.fromEnd === b.fromEnd) return Math.abs(a.mm - b.mm);
   return wire.lengthMm === null ? null : wire.lengthMm - a.mm - b.mm;

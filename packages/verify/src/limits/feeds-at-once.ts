@@ -26,7 +26,7 @@ export function feedsAtOnce(copper: FusedCopper, edge: number): readonly number[
   const { graph } = copper.rework;
   let most: readonly number[] = [];
   let mostAmpere = 0;
-  for (const end of [graph.from[edge] ?? -1, graph.to[edge] ?? -1]) {
+  for (const end of [graph.fromOf(edge), graph.toOf(edge)]) {
     const all = fusesBehind(copper, edge, end, null);
     if (all.fuses.size < 2) continue;
     const relays = [...all.relays].sort((a, b) => a - b);

@@ -108,8 +108,8 @@ function measure(rework: Rework, view: Conducts, nodes: readonly number[]): Meas
     for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half))
       if (graph.aliveAt(half >> 1, ordinal) && view(half >> 1)) edges.add(half >> 1);
   for (const edge of edges) {
-    if (graph.kind[edge] !== 'conductor') continue;
-    const wire = job.wires[graph.what[edge] ?? -1];
+    if (graph.kindOf(edge) !== 'conductor') continue;
+    const wire = job.wires[graph.whatOf(edge)];
     const mm = copperLength(rework, edge);
     shape.push(`${wire?.size?.raw ?? 'no size'} ${mm === null ? 'no length' : `${mm} mm`}`);
     if (mm === null) unknown.push(wire?.name ?? '');

@@ -88,8 +88,9 @@ function wireOf(
     // A tap divides its run, so that pieces of the run end at the tap itself; its branch comes before them.
     for (const kind of ['joint', 'conductor'] as const)
       for (const half of halves) {
-        if (graph.kind[half >> 1] !== kind) continue;
-        const name = kind === 'joint' ? ofEnds([endAt(graph.otherEnd(half))]) : ofWire(graph.what[half >> 1]);
+        if (graph.kindOf(half >> 1) !== kind) continue;
+        const name =
+          kind === 'joint' ? ofEnds([endAt(graph.otherEnd(half))]) : ofWire(graph.whatOf(half >> 1));
         if (name !== null) return name;
       }
     return null;

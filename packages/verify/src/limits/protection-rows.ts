@@ -63,9 +63,9 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
     for (let half = graph.firstHalf(step.node); half >= 0; half = graph.nextHalf(half)) {
       const edge = half >> 1;
       if (!graph.aliveAt(edge, ordinal) || !view(edge)) continue;
-      const length = graph.kind[edge] === 'conductor' ? (copperLength(rework, edge) ?? 0) : 0;
+      const length = graph.kindOf(edge) === 'conductor' ? (copperLength(rework, edge) ?? 0) : 0;
       const mm = step.mm + length;
-      if (graph.kind[edge] === 'conductor' && !passed.has(key(edge, step.fuse)))
+      if (graph.kindOf(edge) === 'conductor' && !passed.has(key(edge, step.fuse)))
         passed.set(key(edge, step.fuse), { edge, fuse: step.fuse, mm });
       go({ node: graph.otherEnd(half), fuse: step.fuse, mm });
     }
@@ -80,12 +80,12 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
   }
   const abandoned = abandonedWires(rework);
   const made = (edge: number): boolean => {
-    const wire = job.wires[graph.what[edge] ?? -1];
-    return (graph.birth[edge] ?? 0) > 0 || wire?.origin === 'kit' || abandoned.has(graph.what[edge] ?? -1);
+    const wire = job.wires[graph.whatOf(edge)];
+    return graph.birthOf(edge) > 0 || wire?.origin === 'kit' || abandoned.has(graph.whatOf(edge));
   };
   const concernedFuses = new Set<number>();
   for (const { edge, fuse } of passed.values())
-    if (made(edge) || (fuse >= 0 && rework.fuseFittedPart[fuse] !== null)) concernedFuses.add(fuse);
+    if (made(edge) || (fuse >= 0 && rework.fuseFittedPart.has(fuse))) concernedFuses.add(fuse);
   const fusesOf = new Map<number, number[]>();
   const rows = [...passed.values()].map(({ edge, fuse, mm }) => {
     if (fuse >= 0) appendTo(fusesOf, edge, fuse);
@@ -126,7 +126,7 @@ function outputs({ places, supplies }: Job): readonly number[] {
 
 /** A conductor that an output feeds of which it is not known what fuse, or what limit of its own, is behind it. */
 function untold({ job, graph }: Rework, edge: number, concerned: boolean): ProtectionJudgement {
-  const wire = job.wires[graph.what[edge] ?? -1];
+  const wire = job.wires[graph.whatOf(edge)];
   const conductor = wire?.name ?? '';
   const missing = concerned ? [`what protects ${conductor}: an output feeds it whose fuse is not told`] : [];
   const row = { ...emptyRow(wire), missing };
@@ -148,7 +148,7 @@ function emptyRow(wire: Wire | undefined): ProtectionRow {
 
 /** The amperes of what is in a fuse holder after the work; null where it is not said. */
 export function fuseRating({ job, fuseFittedPart }: Rework, fuse: number): number | null {
-  const part = job.parts.get(fuseFittedPart[fuse] ?? '');
+  const part = job.parts.get(fuseFittedPart.get(fuse) ?? '');
   return part?.is === 'fuse' ? part.ratingAmps : (job.elements[fuse]?.ratingAmps ?? null);
 }
 
@@ -160,7 +160,7 @@ function judge(
   concerned: boolean,
 ): ProtectionJudgement {
   const { job, graph } = rework;
-  const wire = job.wires[graph.what[edge] ?? -1];
+  const wire = job.wires[graph.whatOf(edge)];
   const fuses = through.map((fuse) => job.elements[fuse]?.name ?? '').sort(compareText);
   const empty = { ...emptyRow(wire), fuse: fuses.length === 0 ? null : fuses.join(' + ') };
   const unfused = fuses.length === 0;

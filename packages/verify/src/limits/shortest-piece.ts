@@ -11,7 +11,7 @@ export function shortestPieceMm(job: Job, wire: number): number | null {
   const { graph } = rework;
   let shortest: number | null = null;
   for (let edge = 0; edge < graph.edgeCount; edge += 1) {
-    if (graph.kind[edge] !== 'conductor' || graph.what[edge] !== wire) continue;
+    if (graph.kindOf(edge) !== 'conductor' || graph.whatOf(edge) !== wire) continue;
     const mm = copperLength(rework, edge);
     if (mm !== null && (shortest === null || mm < shortest)) shortest = mm;
   }

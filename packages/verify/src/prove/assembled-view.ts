@@ -27,7 +27,7 @@ export function assembledView(rework: Rework): Conducts {
     return leave ? rework.plugged[index] === true : plugged[index] === true;
   });
   return (edge) => {
-    if (graph.kind[edge] !== 'mate') return true;
-    return assembled[graph.what[edge] as number] as boolean;
+    if (graph.kindOf(edge) !== 'mate') return true;
+    return assembled[graph.whatOf(edge)] as boolean;
   };
 }

@@ -67,27 +67,30 @@ export function expectedPartition(job: Job): {
   };
   const stated = [...statedNets(job, mated, untaken, complain, names)];
   for (const net of stated) {
-    const [first, ...rest] = [...net.places];
-    if (first !== undefined) for (const place of rest) sets.union(first, place);
+    let last = -1;
+    for (const place of net.places) {
+      if (last >= 0) sets.union(last, place);
+      last = place;
+    }
   }
   const labels = sets.labels(job.places.length);
   checkNothingElse(job, stated, labels, complain, names);
   checkApart(job, stated, complain, names);
-  const claimed = new Set<number>();
-  for (const net of stated) for (const place of net.places) claimed.add(place);
+  const claimed = new Uint8Array(job.places.length);
+  for (const net of stated) for (const place of net.places) claimed[place] = 1;
   const netAt = placesByLabel(labels, [...moves.values()]);
   for (const [from, to] of moves) {
-    if (claimed.has(to)) continue;
+    if (claimed[to] === 1) continue;
     const places = new Set(netAt.get(labels[to] ?? -1));
     if (places.size < 2) continue;
     stated.push({ names: [`${names.place(from)} moved to ${names.place(to)}`], places, byMove: true });
-    for (const place of places) claimed.add(place);
+    for (const place of places) claimed[place] = 1;
   }
   const follows: (readonly [number, number])[] = [];
   for (const net of stated) {
     for (const place of net.places) {
       const other = facing[place] ?? -1;
-      if (other >= 0 && mated(place) < 0 && !claimed.has(other)) follows.push([place, other]);
+      if (other >= 0 && mated(place) < 0 && claimed[other] !== 1) follows.push([place, other]);
     }
   }
   return { value: diagnostics.length > 0 ? null : { labels, stated, facing, follows }, diagnostics };
@@ -103,6 +106,8 @@ function placesByLabel(labels: Int32Array, some: readonly number[]): ReadonlyMap
     if (asked[labels[place] as number] === 1) found.get(labels[place] as number)?.push(place);
   return found;
 }
+
+const none: readonly number[] = [];
 
 /** The nets that are left of the harness before when retired wires are gone, moves are made and some places are emptied. */
 function joined(
@@ -120,33 +125,25 @@ function joined(
   for (const place of emptied) special[place] = 1;
   const flat = flatHarness(job);
   const { wireEnds, endNode, endHome, endHomeAt, endHomeTerminal, terminalNode, jointNode } = flat;
-  for (let at = 0; at < wireEnds.length; at += 1) {
-    const end = wireEnds[at] as number;
-    const node = endNode[end] as number;
-    const stays = retired[at >> 1] !== 1;
-    if (stays && (at & 1) === 0) uniteIn(parent, node, endNode[wireEnds[at + 1] as number] as number);
+  // What an end hangs on stands for the end and for its terminal, so that a wire is one join of the places at its ends.
+  const hold = (end: number): number => {
     const home = endHome[end] as number;
-    if (home === homeKinds.cut) continue;
-    if (home === homeKinds.joint) {
-      if (stays) uniteIn(parent, node, jointNode[endHomeAt[end] as number] as number);
-      continue;
-    }
+    if (home === homeKinds.joint) return jointNode[endHomeAt[end] as number] as number;
     const own = endHomeTerminal[end] as number;
-    if (own < 0) continue;
-    const terminal = terminalNode[own] as number;
-    if (stays) uniteIn(parent, node, terminal);
-    if (home !== homeKinds.place) continue;
+    if (own < 0) return endNode[end] as number;
+    if (home !== homeKinds.place) return terminalNode[own] as number;
     const from = endHomeAt[end] as number;
-    const moved = special[from] === 1 ? moves.get(from) : undefined;
-    if (moved === undefined && special[from] === 1) continue;
-    const place = moved ?? from;
-    uniteIn(parent, terminal, place);
+    const place = special[from] === 1 ? moves.get(from) : from;
+    if (place === undefined) return terminalNode[own] as number;
     contact[place] = 1;
-  }
-  for (const [wire, taps] of job.tapsAsFound) {
+    return place;
+  };
+  for (let wire = 0; wire < retired.length; wire += 1) {
+    const held = hold(wireEnds[wire * 2] as number);
+    const other = hold(wireEnds[wire * 2 + 1] as number);
     if (retired[wire] === 1) continue;
-    const run = endNode[wireEnds[wire * 2] as number] as number;
-    for (const tap of taps) uniteIn(parent, run, jointNode[tap] as number);
+    uniteIn(parent, held, other);
+    for (const tap of job.tapsAsFound.get(wire) ?? none) uniteIn(parent, held, jointNode[tap] as number);
   }
   const isDevice = (place: number): boolean => flat.devicePin[place] === 1;
   for (let place = 0; place < facing.length; place += 1) {
@@ -176,9 +173,9 @@ function expectedFacing(job: Job): Int32Array {
       facing[place] = -1;
     }
   };
-  for (const [index, connector] of job.connectors.entries()) {
-    if (connector.counterpart >= 0 && (plugged[index] !== true || wanted.leftUnplugged.has(index)))
-      drop(index);
+  for (let index = 0; index < job.connectors.length; index += 1) {
+    const counterpart = job.connectors[index]?.counterpart ?? -1;
+    if (counterpart >= 0 && (plugged[index] !== true || wanted.leftUnplugged.has(index))) drop(index);
   }
   for (const { connector, near, far } of wanted.interposed) {
     const other = job.connectors[connector]?.counterpart ?? -1;
@@ -312,11 +309,12 @@ function statedNets(
     for (const place of one.take) one.places.delete(place);
     found.push(one);
   }
-  const claimed = new Map<number, (typeof found)[number]>();
+  const claimed = new Uint8Array(job.places.length);
   const distinct: (typeof found)[number][] = [];
   for (const net of found) {
-    const earlier = [...net.places].map((place) => claimed.get(place)).find((one) => one !== undefined);
-    if (earlier !== undefined) {
+    const shares = [...net.places].find((place) => claimed[place] === 1);
+    if (shares !== undefined) {
+      const earlier = distinct.find((one) => one.places.has(shares)) ?? net;
       if (
         earlier.places.size === net.places.size &&
         [...net.places].every((place) => earlier.places.has(place))
@@ -334,7 +332,7 @@ function statedNets(
       );
       continue;
     }
-    for (const place of net.places) claimed.set(place, net);
+    for (const place of net.places) claimed[place] = 1;
     distinct.push(net);
   }
   return distinct.map(({ names: all, places }) => ({ names: all, places, byMove: false }));
@@ -351,8 +349,10 @@ function checkNothingElse(
   if (stated.length === 0) return;
   const byLabel = new Map<number, StatedNet>();
   for (const net of stated) {
-    const first = [...net.places][0];
-    if (first !== undefined) byLabel.set(labels[first] ?? -1, net);
+    for (const first of net.places) {
+      byLabel.set(labels[first] ?? -1, net);
+      break;
+    }
   }
   const asked = new Uint8Array(labels.length);
   for (const label of byLabel.keys()) asked[label] = 1;

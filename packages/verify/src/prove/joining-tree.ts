@@ -36,19 +36,23 @@ export function joiningTree(
     }
   }
   // Of those, a node that leads to a place is marked anew, below the start, with the same half-edge.
+  let needed = 0;
   for (const place of places) {
     for (let node = place; cameBy.has(node) && cameBy.valueOf(node) >= 0; ) {
       const half = cameBy.valueOf(node);
       cameBy.mark(node, firstNeeded - half);
+      needed += 1;
       node = graph.otherEnd(half ^ 1);
     }
   }
-  const hops: PathHop[] = [];
-  for (let at = 1; at < count; at += 1) {
+  const hops = new Array<PathHop>(needed);
+  let told = 0;
+  for (let at = 1; told < needed; at += 1) {
     const node = order[at] as number;
     const half = firstNeeded - cameBy.valueOf(node);
-    if (cameBy.valueOf(node) <= firstNeeded)
-      hops.push(names.hop(rework, half >> 1, graph.otherEnd(half ^ 1), node));
+    if (half < 0) continue;
+    hops[told] = names.hop(rework, half >> 1, graph.otherEnd(half ^ 1), node);
+    told += 1;
   }
   return hops;
 }

@@ -6,7 +6,7 @@ export interface VariantChange {
   readonly variant: Variant;
   readonly job: Job;
   /** Net of each place before and after, as smallest place. */
-  readonly before: Int32Array;
+  netsBefore(): Int32Array;
   readonly after: Int32Array;
 }
 
@@ -86,10 +86,10 @@ function comparePair(
 
 /** The nets before and after the work of each address, as the first variant calls it. */
 function netsByName(
-  { job, before, after }: VariantChange,
+  { job, netsBefore, after }: VariantChange,
   name: (address: string) => string,
 ): readonly ReadonlyMap<string, number>[] {
-  return [before, after].map(
+  return [netsBefore(), after].map(
     (labels) => new Map(job.places.map((place, index) => [name(place.address), labels[index] as number])),
   );
 }
@@ -126,10 +126,11 @@ function translate(address: string, back: ReadonlyMap<string, string>): string {
 
 /** What the net of each place gains and loses by the work, in the names of the first variant. */
 function changesOf(
-  { job, before, after }: VariantChange,
+  { job, netsBefore, after }: VariantChange,
   name: (address: string) => string,
   differ: ReadonlySet<string>,
 ): ReadonlyMap<string, string> {
+  const before = netsBefore();
   const [was, is] = [membersOf(before), membersOf(after)];
   const changes = new Map<string, string>();
   for (const [place, one] of job.places.entries()) {

@@ -26,7 +26,7 @@ export function judgeDrawing(rework: Rework, names: Names): readonly RawFinding[
     drawn.union(row.from, row.to);
     for (const node of [row.from, row.to]) if (node < job.places.length) mentioned.add(node);
   }
-  const copper = rework.labels(rework.ordinal, (edge) => graph.kind[edge] !== 'mate');
+  const copper = rework.labels(rework.ordinal, (edge) => graph.kindOf(edge) !== 'mate');
   const count = new Map<number, number>();
   for (const label of copper) count.set(label, (count.get(label) ?? 0) + 1);
   for (const [place] of job.places.entries())

@@ -36,7 +36,9 @@ function connectorFindings(rework: Rework, run: WorkRun): readonly RawFinding[] 
   const { job } = rework;
   const findings: RawFinding[] = [];
   const assembled = assembledPlugged(job);
-  for (const [index, connector] of job.connectors.entries()) {
+  for (let index = 0; index < job.connectors.length; index += 1) {
+    const connector = job.connectors[index];
+    if (connector === undefined) continue;
     const other = rework.counterpart[index] ?? -1;
     const leave = job.wanted.leftUnplugged.has(index) || job.wanted.leftUnplugged.has(other);
     // One finding a pair, under the half that is no device where there is one.
@@ -158,7 +160,9 @@ function partFindings(rework: Rework): readonly RawFinding[] {
       keys: [`wire:${index}`, ...wire.ends.map((end) => `end:${end}`)],
     });
   }
-  for (const [index, connector] of job.connectors.entries()) {
+  for (let index = 0; index < job.connectors.length; index += 1) {
+    const connector = job.connectors[index];
+    if (connector === undefined) continue;
     if (connector.origin !== 'kit' || !connector.device || rework.placed[index] === true) continue;
     findings.push({
       kind: 'part-unused',
@@ -174,10 +178,13 @@ function partFindings(rework: Rework): readonly RawFinding[] {
 
 function jumperFindings(rework: Rework): readonly RawFinding[] {
   const { job } = rework;
-  return job.joints.flatMap((joint, index) => {
-    if (joint.kind !== 'jumper' || rework.jointState[index] !== 'crimped') return [];
+  const findings: RawFinding[] = [];
+  for (let index = 0; index < job.joints.length; index += 1) {
+    const joint = job.joints[index];
+    if (joint?.kind !== 'jumper' || rework.jointState[index] !== 'crimped') continue;
     const step =
       job.steps.find(({ action }) => action.kind === 'fit jumper' && action.joint === index)?.number ?? null;
-    return [state('jumper-left', step, joint.name, 'removed', 'still fitted', [`joint:${index}`])];
-  });
+    findings.push(state('jumper-left', step, joint.name, 'removed', 'still fitted', [`joint:${index}`]));
+  }
+  return findings;
 }

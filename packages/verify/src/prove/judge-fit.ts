@@ -268,7 +268,9 @@ function sealFindings(
 function jointFindings(rework: Rework, names: Names, steps: StepFinder): readonly RawFinding[] {
   const { job } = rework;
   const findings: RawFinding[] = [];
-  for (const [joint, there] of job.joints.entries()) {
+  for (let joint = 0; joint < job.joints.length; joint += 1) {
+    const there = job.joints[joint];
+    if (there === undefined) continue;
     const state = rework.jointState[joint];
     if (there.before !== 'absent' || (state !== 'crimped' && state !== 'sealed')) continue;
     const part = job.parts.get(there.part ?? '');
@@ -301,7 +303,7 @@ function jointFindings(rework: Rework, names: Names, steps: StepFinder): readonl
         there.wire,
         cover.name,
         cover.size,
-        names.stepNumber(rework.lastStepOnEnd[end] ?? 0),
+        names.stepNumber(rework.lastStepOnEnd.get(end) ?? 0),
         there.name,
         [`cover on:${end}`],
       ),
@@ -335,11 +337,13 @@ function segmentFindings(rework: Rework, names: Names, finder: StepFinder): read
   const findings: RawFinding[] = [];
   const seen = new Set<number>();
   const jointOfNode = new Map(job.joints.map((joint, index) => [joint.node, index]));
-  for (const [joint, there] of job.joints.entries()) {
+  for (let joint = 0; joint < job.joints.length; joint += 1) {
+    const there = job.joints[joint];
+    if (there === undefined) continue;
     if (!isInline(rework, joint) || seen.has(joint)) continue;
     // Terminals and studs are the disconnect points, so the segment is what conductors and joints alone reach.
     const within = reachedFrom(rework.graph, rework.ordinal, there.node, (edge) => {
-      const kind = rework.graph.kind[edge];
+      const kind = rework.graph.kindOf(edge);
       return kind === 'conductor' || kind === 'joint';
     });
     const splices = within

@@ -26,7 +26,6 @@ export function judgeFrame(
   const findings: RawFinding[] = [];
   const named = namedThings(rework, expectation, view);
   const kinds = new Map(job.steps.map((step) => [step.number, step.action.kind]));
-  const homes = run.touched.size > 0 ? terminalsAt(job) : null;
   const touch = (what: string, key: string, name: string, keys: readonly string[]): void => {
     const steps = run.touched.get(key) ?? [];
     findings.push({
@@ -70,7 +69,7 @@ export function judgeFrame(
       const place = job.places[index];
       const changed =
         (rework.plug[index] !== null) !== (place?.blanked ?? false) ||
-        seatedNow(rework, index) !== seatedBefore(rework, index, homes);
+        seatedNow(rework, index) !== seatedBefore(rework, index);
       if (place === undefined || place.origin === 'kit' || named.place(index) || !changed) continue;
       touch('cavity', key, place.address, [`node:${index}`]);
     } else if (what === 'element') {
@@ -125,28 +124,13 @@ function seatedNow(rework: Rework, place: number): number {
     : (rework.seated[place] ?? -1);
 }
 
-function seatedBefore(rework: Rework, place: number, homes: TerminalsAt | null): number {
-  if (rework.job.places[place]?.kind === 'stud') return homes?.count[place] ?? 0;
-  return (homes?.first[place] ?? 0) - 1;
-}
-
-/** How many terminals each place had before the work, and one more than the first of them. */
-interface TerminalsAt {
-  readonly count: Int32Array;
-  readonly first: Int32Array;
-}
-
-function terminalsAt(job: Job): TerminalsAt {
-  const count = new Int32Array(job.places.length);
-  const first = new Int32Array(job.places.length);
-  const { terminalHome } = flatHarness(job);
-  for (let index = terminalHome.length - 1; index >= 0; index -= 1) {
-    const place = terminalHome[index] as number;
-    if (place < 0) continue;
-    count[place] = (count[place] as number) + 1;
-    first[place] = index + 1;
+function seatedBefore({ job, graph }: Rework, place: number): number {
+  const seated: number[] = [];
+  for (let half = graph.firstHalf(place); half >= 0; half = graph.nextHalf(half)) {
+    const edge = half >> 1;
+    if (graph.kindOf(edge) === 'seat' && graph.aliveAt(edge, beforeWork)) seated.push(graph.whatOf(edge));
   }
-  return { count, first };
+  return job.places[place]?.kind === 'stud' ? seated.length : (seated[0] ?? -1);
 }
 
 function namedThings(
@@ -268,7 +252,7 @@ function idleKitWires(
     const edges = aliveEdgesOf(rework, index, [index, ...(cutPieces.get(index) ?? [])]);
     if (edges.length === 0 || edges.some((edge) => serving[edge] === serves)) continue;
     if (edges.every((edge) => serving[edge] === notJudged))
-      markServing(rework, stated, view, graph.from[edges[0] ?? 0] ?? 0, serving);
+      markServing(rework, stated, view, graph.fromOf(edges[0] ?? 0), serving);
     if (edges.some((edge) => serving[edge] === serves)) continue;
     findings.push({
       kind: 'kit-wire-idle',
@@ -317,8 +301,8 @@ function aliveEdgesOf(rework: Rework, wire: number, pieces: readonly number[]): 
     for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
       const edge = half >> 1;
       if (
-        graph.kind[edge] !== 'conductor' ||
-        graph.what[edge] !== wire ||
+        graph.kindOf(edge) !== 'conductor' ||
+        graph.whatOf(edge) !== wire ||
         !graph.aliveAt(edge, rework.ordinal) ||
         seen.has(edge)
       )
@@ -393,7 +377,7 @@ function fuseChanged(rework: Rework, element: number): boolean {
   const before = job.elements[element];
   if (before === undefined) return false;
   if (before.fitted !== rework.fuseFitted[element]) return true;
-  const part = job.parts.get(rework.fuseFittedPart[element] ?? '');
+  const part = job.parts.get(rework.fuseFittedPart.get(element) ?? '');
   return part?.is === 'fuse' && (part.ratingAmps === null || part.ratingAmps !== before.ratingAmps);
 }
 
@@ -414,7 +398,9 @@ function mateFindings(rework: Rework, run: WorkRun): readonly RawFinding[] {
     return [connector, near, far, other];
   });
   const reported = new Set<number>();
-  for (const [index, connector] of job.connectors.entries()) {
+  for (let index = 0; index < job.connectors.length; index += 1) {
+    const connector = job.connectors[index];
+    if (connector === undefined) continue;
     if (rework.counterpart[index] === wanted[index] || reported.has(index)) continue;
     const group = groups.find((one) => one.includes(index)) ??
       interposedWith(rework, index) ?? [index, rework.counterpart[index] ?? -1, wanted[index] ?? -1];
@@ -437,7 +423,9 @@ function mateFindings(rework: Rework, run: WorkRun): readonly RawFinding[] {
     );
   }
   const plugged = assembledPlugged(job);
-  for (const [index, connector] of job.connectors.entries()) {
+  for (let index = 0; index < job.connectors.length; index += 1) {
+    const connector = job.connectors[index];
+    if (connector === undefined) continue;
     if (connector.counterpart < index || rework.counterpart[index] !== connector.counterpart) continue;
     if (plugged[index] !== false || rework.plugged[index] !== true) continue;
     const steps = run.touched.get(`connector:${index}`) ?? [];

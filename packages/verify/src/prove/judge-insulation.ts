@@ -12,7 +12,7 @@ export function judgeInsulation(rework: Rework, names: Names): readonly RawFindi
   for (const end of rework.freeEnds()) {
     const there = job.ends[end];
     if (there === undefined || isUnusedKitWire(rework, there.wire)) continue;
-    const step = names.stepNumber(rework.lastStepOnEnd[end] ?? 0);
+    const step = names.stepNumber(rework.lastStepOnEnd.get(end) ?? 0);
     const raw = (kind: RawFinding['kind'], found: string): RawFinding => ({
       kind,
       step,
@@ -31,7 +31,9 @@ export function judgeInsulation(rework: Rework, names: Names): readonly RawFindi
       if (verdict !== null) findings.push(raw(verdict, cover));
     }
   }
-  for (const [joint, there] of job.joints.entries()) {
+  for (let joint = 0; joint < job.joints.length; joint += 1) {
+    const there = job.joints[joint];
+    if (there === undefined) continue;
     const state = rework.jointState[joint];
     if (there.before !== 'absent' || there.kind === 'jumper' || state === 'absent' || state === 'removed')
       continue;
@@ -102,7 +104,7 @@ function jointFits(rework: Rework, joint: number): 'joint-unsealed' | 'zone-unkn
 
 function tubeZone(rework: Rework, joint: number): Zone {
   for (const end of rework.jointEnds[joint] ?? []) {
-    const tube = rework.job.parts.get(rework.endTube[end] ?? '');
+    const tube = rework.job.parts.get(rework.endTube.get(end) ?? '');
     if (tube?.is === 'tube') return tube.zone;
   }
   return 'unknown';

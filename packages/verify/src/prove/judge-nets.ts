@@ -36,8 +36,14 @@ export function judgeNets(
   for (let place = 0; place < labels.length && equal; place += 1) equal = labels[place] === expected[place];
   const open = new Set<string>();
   for (const net of expectation.stated) {
-    const found = new Set([...net.places].map((place) => labels[place]));
-    if (found.size > 1) open.add(net.names[0] ?? '');
+    let label = -1;
+    for (const place of net.places) {
+      if (label >= 0 && labels[place] !== label) {
+        open.add(net.names[0] ?? '');
+        break;
+      }
+      label = labels[place] as number;
+    }
   }
   const findings = equal
     ? []
@@ -170,7 +176,7 @@ function handsOnCutEnds(net: OpenNet, rework: Rework, names: Names): readonly nu
 
 /** The last step on a wire end, and the cuts that made the ends which it is joined to. */
 function handsOnEnd(end: number, rework: Rework, names: Names): readonly number[] {
-  const last = names.stepNumber(rework.lastStepOnEnd[end] ?? 0);
+  const last = names.stepNumber(rework.lastStepOnEnd.get(end) ?? 0);
   const joined = new Set(rework.jointEnds[rework.endJoint[end] ?? -1] ?? []);
   return [...(last === null ? [] : [last]), ...cutsThatMade(rework, (one) => joined.has(one))];
 }
@@ -222,7 +228,7 @@ function joinedSince(a: number, b: number, rework: Rework, view: Conducts): numb
 function partedBy(places: readonly number[], rework: Rework, view: Conducts): number | null {
   const [first, ...rest] = places;
   if (first === undefined) return null;
-  const lasting: Conducts = (edge) => view(edge) && rework.graph.kind[edge] !== 'jumper';
+  const lasting: Conducts = (edge) => view(edge) && rework.graph.kindOf(edge) !== 'jumper';
   for (let time = rework.ordinal - 1; time >= 0; time -= 1) {
     const reached = new Set(reachedFrom(rework.graph, time, first, lasting));
     if (rest.every((place) => reached.has(place))) return time + 1;
@@ -252,8 +258,8 @@ function openNet(
             ? 'covered'
             : (rework.endTerminal[end] ?? -1) >= 0
               ? 'terminal'
-              : (rework.endPreparation[end] ?? 'cut'),
-        step: names.stepNumber(rework.lastStepOnEnd[end] ?? 0),
+              : rework.preparationOf(end),
+        step: names.stepNumber(rework.lastStepOnEnd.get(end) ?? 0),
       });
     }
     return { places: places.map((place) => names.place(place)), stops };
@@ -302,7 +308,7 @@ function stepsOnLoops(
     if (wire.origin !== 'kit' || a === undefined || b === undefined || !reached.has(a) || !reached.has(b))
       continue;
     const without: Conducts = (edge) =>
-      view(edge) && !(graph.kind[edge] === 'conductor' && graph.what[edge] === index);
+      view(edge) && !(graph.kindOf(edge) === 'conductor' && graph.whatOf(edge) === index);
     if (shortestPath(graph, rework.ordinal, a, b, without) === null) continue;
     for (const end of wire.ends) steps.push(...handsOnEnd(end, rework, names));
   }
@@ -325,7 +331,7 @@ function stepsOnNets(
   for (const node of reached) {
     for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
       const edge = half >> 1;
-      const made = names.stepNumber(graph.birth[edge] ?? 0);
+      const made = names.stepNumber(graph.birthOf(edge));
       if (made !== null && graph.aliveAt(edge, ordinal)) steps.add(made);
     }
   }

@@ -53,7 +53,7 @@ export function judgeStubs(
       kind: 'stub-undeclared' | 'stub-not-dead' | 'stub-not-live' | 'stub-unknown',
       evidence: SourceReach | null,
     ): RawFinding => {
-      const step = names.stepNumber(rework.freedAt[end] ?? 0);
+      const step = names.stepNumber(rework.freedAt.get(end) ?? 0);
       return {
         kind,
         step,
@@ -128,9 +128,9 @@ function matchStatements(
   const hangsOn = ({ there }: LooseEnd, place: number): boolean => {
     const alone: Conducts = (edge) =>
       view(edge) &&
-      (graph.kind[edge] === 'crimp' ||
-        graph.kind[edge] === 'seat' ||
-        (graph.kind[edge] === 'conductor' && graph.what[edge] === there.wire));
+      (graph.kindOf(edge) === 'crimp' ||
+        graph.kindOf(edge) === 'seat' ||
+        (graph.kindOf(edge) === 'conductor' && graph.whatOf(edge) === there.wire));
     return reachedFrom(graph, rework.ordinal, there.node, alone).includes(place);
   };
   match((one, statement) => !taken.has(statement) && hangsOn(one, stubs[statement]?.place ?? -1));

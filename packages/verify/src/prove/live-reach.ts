@@ -243,7 +243,7 @@ export class LiveReach {
       for (const place of this.#sources()) this.#together.union(place, job.nodeCount);
     }
     for (; this.#edgesSeen < graph.edgeCount; this.#edgesSeen += 1)
-      this.#together.union(graph.from[this.#edgesSeen] as number, graph.to[this.#edgesSeen] as number);
+      this.#together.union(graph.fromOf(this.#edgesSeen), graph.toOf(this.#edgesSeen));
     return this.#together.find(node) === this.#together.find(job.nodeCount);
   }
 

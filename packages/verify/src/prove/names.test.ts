@@ -56,8 +56,8 @@ describe('Names', () => {
 
   it('tells each hop with what it is and where it comes from', () => {
     const { graph } = rework;
-    const told = graph.kind.map((_, edge) => {
-      const hop = names.hop(rework, edge, graph.from[edge] ?? 0, graph.to[edge] ?? 0);
+    const told = Array.from({ length: graph.edgeCount }, (_, edge) => {
+      const hop = names.hop(rework, edge, graph.fromOf(edge), graph.toOf(edge));
       return `${hop.by} ${hop.name ?? '-'} ${hop.colour ?? '-'} ${hop.size ?? '-'} ${hop.made}: ${hop.from} > ${hop.to}`;
     });
     for (const line of [

@@ -63,8 +63,8 @@ export class Names {
   /** One edge of the graph as a hop from one node to another. */
   hop(rework: Rework, edge: number, from: number, to: number): PathHop {
     const { graph, job } = rework;
-    const kind = graph.kind[edge] ?? 'conductor';
-    const what = graph.what[edge] ?? 0;
+    const kind = graph.kindOf(edge);
+    const what = graph.whatOf(edge);
     const wire = kind === 'conductor' ? what : -1;
     const { wireOfKit } = this.#flat;
     const { wireName, wireColour, wireSize } = this.#words;
@@ -80,15 +80,14 @@ export class Names {
   }
 
   #made(rework: Rework, edge: number): Made {
-    const birth = rework.graph.birth[edge] ?? 0;
+    const birth = rework.graph.birthOf(edge);
     const number = this.stepNumber(birth);
     if (number !== null) return number;
     const { graph, job } = rework;
-    const what = graph.what[edge] ?? 0;
-    const kind = graph.kind[edge];
+    const what = graph.whatOf(edge);
+    const kind = graph.kindOf(edge);
     if (kind === 'mate') return job.connectors[what]?.origin ?? 'stock';
-    if (kind === 'joint') return job.joints[what]?.origin ?? 'stock';
-    const end = this.#flat.terminalFirstEnd[what] ?? -1;
-    return this.#flat.wireOfKit[this.#flat.endWire[end] ?? -1] === 1 ? 'kit' : 'stock';
+    const { jointOfKit, terminalOfKit } = this.#flat;
+    return (kind === 'joint' ? jointOfKit : terminalOfKit)[what] === 1 ? 'kit' : 'stock';
   }
 }

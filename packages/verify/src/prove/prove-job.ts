@@ -1,4 +1,4 @@
-import { type Diagnostic, type Job, Rework } from '@loomproof/netlist';
+import { beforeWork, type Diagnostic, type Job, Rework } from '@loomproof/netlist';
 import { judgeBackFeed } from '../backfeed/judge-back-feed.ts';
 import { judgeLimits } from '../limits/judge-limits.ts';
 import { judgeSpecial } from '../limits/judge-special.ts';
@@ -32,7 +32,9 @@ export interface CircuitReport {
 export interface JobJudgement {
   readonly rework: Rework;
   readonly expectation: Expectation;
-  readonly before: Int32Array;
+  /** Net of each place before the work, as its smallest place; worked out when it is asked for. */
+  netsBefore(): Int32Array;
+  /** The same after the work. */
   readonly after: Int32Array;
   readonly findings: readonly RawFinding[];
   readonly circuits: readonly CircuitReport[];
@@ -66,7 +68,7 @@ export function proveJob(
   const rework = new Rework(job);
   const names = new Names(job);
   const reach = new LiveReach(rework, names);
-  const before = rework.labels(0, assembledView(rework));
+  const viewBefore = assembledView(rework);
   const run = runWork(rework, reach, names);
   const view = assembledView(rework);
   const nets = judgeNets(rework, expectation, view, names);
@@ -116,7 +118,7 @@ export function proveJob(
     value: {
       rework,
       expectation,
-      before,
+      netsBefore: () => rework.labels(beforeWork, viewBefore),
       after: nets.labels,
       findings,
       circuits,

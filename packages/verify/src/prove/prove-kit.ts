@@ -117,7 +117,7 @@ export function proveKit(kit: KitFile): KitVerdict {
     [...judged, ...beside].map(({ variant, judgement }) => ({
       variant: variant.variant,
       job: variant.job,
-      before: judgement.before,
+      netsBefore: judgement.netsBefore,
       after: judgement.after,
     })),
   );

@@ -221,15 +221,13 @@ function stageJoins(
   const most = graph.edgeCount + chassis.length;
   const [edges, from, to] = [new Int32Array(most), new Int32Array(most), new Int32Array(most)];
   const apart = job.connectors.map((_, index) => isApart(rework, stage, index));
-  const { birth, death, what, kind } = graph;
-  const [ends, others] = [graph.from, graph.to];
   let count = 0;
   for (let edge = 0; edge < graph.edgeCount; edge += 1) {
-    if ((birth[edge] as number) > ordinal || (death[edge] as number) <= ordinal) continue;
-    if (kind[edge] === 'mate' && apart[what[edge] as number] === true) continue;
+    if (!graph.aliveAt(edge, ordinal)) continue;
+    if (graph.kindOf(edge) === 'mate' && apart[graph.whatOf(edge)] === true) continue;
     edges[count] = edge;
-    from[count] = ends[edge] as number;
-    to[count] = others[edge] as number;
+    from[count] = graph.fromOf(edge);
+    to[count] = graph.toOf(edge);
     count += 1;
   }
   for (const place of chassis.slice(1)) {
