@@ -110,19 +110,19 @@ export function circuitStrands(rework: Rework, time: number): readonly Strand[] 
   for (const first of firsts) {
     if (met.has(first)) continue;
     const walk: Walked[] = [];
-    const open: Walked[] = [{ key: first, parent: -1, edge: -1, again: false }];
-    met.add(first);
+    const open: Omit<Walked, 'again'>[] = [{ key: first, parent: -1, edge: -1 }];
     while (open.length > 0) {
       const next = open.pop();
       if (next === undefined) break;
       const row = walk.length;
-      walk.push(next);
-      if (next.again) continue;
+      const again = met.has(next.key);
+      walk.push({ ...next, again });
+      if (again) continue;
+      met.add(next.key);
       for (const { to, edge } of [...(links.get(next.key) ?? [])].reverse()) {
         if (walked.has(edge)) continue;
         walked.add(edge);
-        open.push({ key: to, parent: row, edge, again: met.has(to) });
-        met.add(to);
+        open.push({ key: to, parent: row, edge });
       }
     }
     if (walk.some(({ key }) => points.get(key)?.changed === true)) strands.push(strandOf(walk));
@@ -131,8 +131,8 @@ export function circuitStrands(rework: Rework, time: number): readonly Strand[] 
 
   function strandOf(walk: readonly Walked[]): Strand {
     // A branch is worth showing when something in it changes; of the others the first point stands for the rest.
-    const worth = walk.map(({ key, edge, again }) =>
-      again ? fateOf(edge) !== 'same' : points.get(key)?.changed === true,
+    const worth = walk.map(
+      ({ key, edge, again }) => points.get(key)?.changed === true || (again && fateOf(edge) !== 'same'),
     );
     const below = walk.map(() => 0);
     for (let row = walk.length - 1; row > 0; row -= 1) {
