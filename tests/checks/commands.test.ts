@@ -86,6 +86,12 @@ describe('loomproof diagnose', () => {
     });
     expect(code).toBe(1);
     expect(out()).toContain('Between the limits, look into it: K10:6 - K20:2');
+    expect(out()).toContain('explained by one of these, which are there only in part:');
+    expect(out()).toContain(
+      'conducts badly (often: a weak crimp, a joint that holds by a few strands, or a dirty contact; installation error)',
+    );
+    expect(out()).toContain('Class: no fault found, ');
+    expect(out()).toContain(' (not settled)');
   });
 
   it('the label is compared with the content, and without a variant the best one is found', async () => {

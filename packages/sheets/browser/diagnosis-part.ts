@@ -162,6 +162,11 @@ export class DiagnosisPart {
           : all,
       );
     }
+    if (report.inPart.length > 0)
+      told.push(
+        line('What is between the limits is explained by one of these, which are there only in part:'),
+        explanations(report.inPart, 'single fault'),
+      );
     if (next !== null)
       told.push(
         element(

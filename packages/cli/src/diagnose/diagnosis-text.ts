@@ -40,6 +40,11 @@ export function diagnosisText(
       for (const one of pairs.slice(0, mostPairsShown)) lines.push(`  - ${explanationWords(one)}`);
     }
   }
+  if (report.inPart.length > 0)
+    lines.push('What is between the limits is explained by one of these, which are there only in part:');
+  for (const one of report.inPart.slice(0, mostExplanationsShown)) lines.push(`  - ${explanationWords(one)}`);
+  if (report.inPart.length > mostExplanationsShown)
+    lines.push(`  and ${report.inPart.length - mostExplanationsShown} more (see --json)`);
   if (report.next !== null)
     lines.push(
       `Next reading: ${report.next.from} - ${report.next.to} (${answersInWords(report.next.answers)})`,

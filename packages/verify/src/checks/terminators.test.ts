@@ -69,10 +69,15 @@ describe('terminators of a bus pair', () => {
     if (reading === '60 ohm') expect(ids).not.toContain('terminator too many: machine bus');
   });
 
-  it('80 ohm is what no number of terminators reads, and is not rounded to the nearest', () => {
+  it('80 ohm is what no number of terminators reads, and not rounded to the nearest: something has other ohms', () => {
     const { value } = readReadings({ name: 'r', text: 'from,to,reading\nKC:1,KC:2,80 ohm\n' });
     const found = diagnose(table, placeReadings(table, value ?? []).readings, { mostPairs: 0 });
-    expect(found.is).toBe('no explanation');
+    expect(found.is).toBe('single fault');
+    const ids = found.groups.flat().map(({ faults }) => faults.map(({ id }) => id).join(' + '));
+    expect(ids).toContain('part open: terminator end A, in part');
+    expect(ids).toContain('does not conduct: stub high@H and T1, in part');
+    // Nothing that is added beside the bus makes its ohms more.
+    expect(ids.filter((id) => /too many|bridged/.test(id))).toEqual([]);
     expect(found.suspects[0]?.reading.ohm).toBe(80);
   });
 

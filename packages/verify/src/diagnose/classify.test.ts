@@ -16,6 +16,7 @@ const fault = (origin: ListedFault['origin']): ListedFault => ({
 const diagnosis = (is: Diagnosis['is'], explained: readonly (readonly ListedFault[])[]): Diagnosis => ({
   is,
   groups: [explained.map((faults) => ({ faults }))],
+  inPart: [],
   next: null,
   suspects: [],
   conflict: [],

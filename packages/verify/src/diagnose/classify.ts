@@ -32,6 +32,7 @@ export function classifyDiagnosis(diagnosis: Diagnosis, context: ResultContext):
   if (diagnosis.is === 'as designed') found.push(context.designRefuted ? 'design error' : 'no fault found');
   else if (diagnosis.is === 'no explanation') found.push('not explained');
   else for (const origins of originsOf(diagnosis)) found.push(...origins);
+  for (const { faults } of diagnosis.inPart) found.push(...faults.map(({ origin }) => origin));
   if (context.addition || diagnosis.added.length > 0) found.push('as-found addition');
   return [...new Set(found)];
 }

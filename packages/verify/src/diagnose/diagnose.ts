@@ -11,6 +11,7 @@ import {
   decides,
   type Explanation,
   type Hypothesis,
+  hypothesesInPart,
   pairHypotheses,
   singleHypotheses,
 } from './hypothesis.ts';
@@ -31,6 +32,11 @@ export interface Diagnosis {
   readonly is: 'as designed' | 'single fault' | 'two faults' | 'no explanation';
   /** First group first; none where there is no explanation. */
   readonly groups: readonly ExplanationGroup[];
+  /**
+   * Where a reading between the limits is not as designed: faults that are there only in part and explain every reading, this
+   * one too. They stand in the groups where no whole fault explains everything.
+   */
+  readonly inPart: readonly Explanation[];
   /** The next reading that splits what is left best; null when none does. */
   readonly next: NextReading | null;
   /** Where no single fault explains everything: readings of which one alone may be wrong. */
@@ -76,7 +82,7 @@ export function diagnose(
 /**
  * Explains readings, piece by piece: as designed, every single fault and every pair of faults that agrees with all of
  * them. What needs fewer faults comes first; a pair that reads like a single fault is not told apart from it, and so
- * stands in the same group after it. A reading between the limits excludes nothing; one of two that contradict each other
+ * stands in the same group after it. A reading between the limits excludes nothing that is either whole or not there; one of two that contradict each other
  * excludes nothing either, and both are named.
  */
 export function* diagnosisWork(
@@ -90,6 +96,9 @@ export function* diagnosisWork(
   const hypotheses = singleHypotheses(table);
   const against = hypotheses.map((one) => used.filter((reading) => !fits(one, table, reading)));
   const singles = hypotheses.filter((_, index) => against[index]?.length === 0);
+  const inPart = steady.some((one) => one.outcome === 'between' && !agrees(designedIn(table, one), one))
+    ? hypothesesInPart(table).filter((one) => steady.every((reading) => fits(one, table, reading)))
+    : [];
   const notChecked = hypotheses.slice(1).flatMap((one) => {
     const shows = ({ a, b, table: where = table }: Reading): boolean =>
       tellsApart(where.designed.expected(a, b), one.stateIn(where).expected(a, b));
@@ -113,7 +122,8 @@ export function* diagnosisWork(
       excluded.set(wrong.map((one) => one.line).join(), wrong);
     }
   }
-  const found = [...singles, ...pairs];
+  const few = [...singles, ...inPart];
+  const found = [...(singles.length > 0 ? singles : inPart), ...pairs];
   const missedByOne = hypotheses.filter((_, index) => against[index]?.length === 1);
   const done = new Set(
     steady.filter((one) => (one.table ?? table) === table).map((one) => keyOf(table, one)),
@@ -125,9 +135,10 @@ export function* diagnosisWork(
       done,
     );
   return {
-    is: kindOf(singles, pairs),
+    is: kindOf(few, pairs),
     groups: groupsAlike(found, table, used),
-    next: (singles.length > 0 ? next(singles) : null) ?? next(found.length > 0 ? found : missedByOne),
+    inPart: singles.length > 0 ? [...inPart].sort(likelier) : [],
+    next: (few.length > 0 ? next(few) : null) ?? next(found.length > 0 ? found : missedByOne),
     suspects: singles.length > 0 ? [] : suspectsOf(used, hypotheses, against),
     conflict: found.length > 0 ? [] : smallestConflict(used, [...against, ...excluded.values()]),
     added: singles.length > 0 ? [] : addedJoins(table, used),
@@ -145,6 +156,10 @@ function kindOf(singles: readonly Hypothesis[], pairs: readonly Hypothesis[]): D
 
 function fits(one: Hypothesis, main: FaultTable, reading: Reading): boolean {
   return agrees(one.stateIn(reading.table ?? main), reading);
+}
+
+function designedIn(main: FaultTable, { table = main }: Reading): FaultTable['designed'] {
+  return table.designed;
 }
 
 function keyOf(main: FaultTable, { a, b, table = main }: Reading): number {

@@ -14,6 +14,8 @@ export interface DiagnosisReport {
   readonly result: Diagnosis['is'];
   readonly classes: readonly ResultClass[];
   readonly groups: readonly (readonly ExplanationWords[])[];
+  /** Faults that are there only in part, which would explain the readings between the limits too. */
+  readonly inPart: readonly ExplanationWords[];
   readonly next: {
     readonly from: string;
     readonly to: string;
@@ -77,6 +79,7 @@ export function diagnosisReport(
     result: diagnosis.is,
     classes: classifyDiagnosis(diagnosis, { designRefuted, addition }),
     groups: diagnosis.groups.map((group) => group.map(explanationWords)),
+    inPart: diagnosis.inPart.map(explanationWords),
     next:
       next === null
         ? null

@@ -1,7 +1,8 @@
 import { type FaultTable, faultyState } from '../checks/fault-table.ts';
 import type { ListedFault } from '../faults/fault.ts';
-import { fitsExpected, isOhmRange } from '../readings/expected.ts';
+import { fitsExpected, isOhmRange, type Prediction } from '../readings/expected.ts';
 import type { HarnessState } from '../readings/harness-state.ts';
+import { StateInPart } from '../readings/state-in-part.ts';
 import type { Reading } from './reading.ts';
 
 /** One way to explain readings: no fault (as designed), one, or two. */
@@ -11,11 +12,11 @@ export interface Explanation {
 
 /** An explanation with what it predicts in each stage that was read in. */
 export interface Hypothesis extends Explanation {
-  readonly stateIn: (table: FaultTable) => HarnessState;
+  readonly stateIn: (table: FaultTable) => Prediction;
 }
 
 /** Whether a reading may come from a state. */
-export function agrees(state: HarnessState, reading: Omit<Reading, 'line' | 'table'>): boolean {
+export function agrees(state: Prediction, reading: Omit<Reading, 'line' | 'table'>): boolean {
   return fitsExpected(state.expected(reading.a, reading.b), reading);
 }
 
@@ -32,6 +33,16 @@ export function singleHypotheses(table: FaultTable): readonly Hypothesis[] {
       return { faults: [one], stateIn: (where) => where.states[index] ?? where.designed };
     }),
   ];
+}
+
+/** Every fault of a table that may be there only in part, in its order. */
+export function hypothesesInPart(table: FaultTable): readonly Hypothesis[] {
+  return table.list.faults.flatMap(({ inPart, ...one }, index): readonly Hypothesis[] => {
+    if (inPart === undefined) return [];
+    const stateIn = ({ designed, states, bands }: FaultTable): Prediction =>
+      new StateInPart(designed, states[index] ?? designed, bands);
+    return [{ faults: [{ ...one, ...inPart, id: `${one.id}, in part` }], stateIn }];
+  });
 }
 
 /** States of pairs that were simulated already; a person asks again after every reading. */

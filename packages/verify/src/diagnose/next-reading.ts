@@ -1,5 +1,4 @@
-import { type Asked, type OhmRange, tellsApart } from '../readings/expected.ts';
-import type { HarnessState } from '../readings/harness-state.ts';
+import { type Asked, type OhmRange, type Prediction, tellsApart } from '../readings/expected.ts';
 
 /** The reading that tells most of what is still open. */
 export interface NextReading {
@@ -21,7 +20,7 @@ export interface NextReading {
  * @returns null when no reading splits them
  */
 export function nextReading(
-  states: readonly HarnessState[],
+  states: readonly Prediction[],
   pointCount: number,
   done: ReadonlySet<number>,
 ): NextReading | null {
@@ -52,8 +51,8 @@ export function nextReading(
 }
 
 /** States that some pair of points tells apart, one of each kind. */
-function distinctStates(states: readonly HarnessState[]): readonly HarnessState[] {
-  const found = new Map<string, HarnessState>();
+function distinctStates(states: readonly Prediction[]): readonly Prediction[] {
+  const found = new Map<string, Prediction>();
   for (const state of states) {
     const key = state.signature();
     if (!found.has(key)) found.set(key, state);

@@ -67,6 +67,8 @@ export interface ListedFault {
   readonly origin: FaultOrigin;
   /** What a person looks at or pulls where no reading shows the fault. */
   readonly shownBy: string;
+  /** What it is called, and why, where it is there only in part: a join that has some ohms, a bridge that has many. */
+  readonly inPart?: { readonly words: string; readonly reason: string };
 }
 
 /** A class of mistake that changes no connection, with the step that shows it. */

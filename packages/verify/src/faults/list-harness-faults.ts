@@ -25,9 +25,13 @@ export function listHarnessFaults(rework: Rework, touched: Touched | null): read
     reason: string,
     origin: ListedFault['origin'],
     shownBy: string,
+    inPart?: NonNullable<ListedFault['inPart']>,
   ): void => {
-    list.push({ id: `${fault.is}: ${about}`, fault, words, likelihood, reason, origin, shownBy });
+    const one = { id: `${fault.is}: ${about}`, fault, words, likelihood, reason, origin, shownBy };
+    list.push(inPart === undefined ? one : { ...one, inPart });
   };
+  const badJoin = 'a weak crimp, a joint that holds by a few strands, or a dirty contact';
+  const leak = 'moisture, dirt or a burnt place';
   const byNode = new Map(job.ends.map((end) => [end.node, end.wire]));
   for (let edge = 0; edge < graph.edgeCount; edge += 1) {
     if (!graph.aliveAt(edge, rework.ordinal)) continue;
@@ -45,6 +49,7 @@ export function listHarnessFaults(rework: Rework, touched: Touched | null): read
         'a terminal not home is pushed back when the halves are plugged, and a test pin spreads a contact',
         'installation error',
         'pull each terminal, and drag a pin of the right size through the contact',
+        { words: `the contacts of ${pair} meet badly`, reason: badJoin },
       );
       continue;
     }
@@ -73,6 +78,10 @@ export function listHarnessFaults(rework: Rework, touched: Touched | null): read
             : 'a joint of the machine that nobody touched',
       made && kind !== 'conductor' ? 'installation error' : kit ? 'build error' : 'damage',
       'pull at the joint and measure the volts lost under load',
+      {
+        words: words.replace('does not conduct', 'conducts badly'),
+        reason: kind === 'conductor' ? 'a wire of which strands are broken' : badJoin,
+      },
     );
   }
   for (const [place] of job.places.entries()) {
@@ -88,6 +97,10 @@ export function listHarnessFaults(rework: Rework, touched: Touched | null): read
         'neighbours, so a stray strand reaches',
         'installation error',
         'look into both cavities for a stray strand',
+        {
+          words: `something between ${names.place(place)} and ${names.place(other)} conducts a little`,
+          reason: leak,
+        },
       );
     }
   }
@@ -110,6 +123,9 @@ export function listHarnessFaults(rework: Rework, touched: Touched | null): read
       'parts are seldom faulty when they are fitted',
       origin,
       `see that the ${what} is there, and that it works`,
+      one.kind === 'fuse'
+        ? { words: `the ${what} conducts badly`, reason: 'its contacts are dirty or spread' }
+        : { words: `the ${what} has more ohms than it should`, reason: 'another part, or one that is worn' },
     );
     if (one.kind === 'fuse') continue;
     add(
@@ -120,6 +136,10 @@ export function listHarnessFaults(rework: Rework, touched: Touched | null): read
       'a stray strand or a bent pin joins them',
       'installation error',
       `look at the pins of the ${what} for a stray strand`,
+      {
+        words: `the ${what} has fewer ohms than it should, or something lies beside it`,
+        reason: `another part, or ${leak}`,
+      },
     );
     if (one.kind !== 'diode') continue;
     add(
@@ -156,6 +176,10 @@ export function listHarnessFaults(rework: Rework, touched: Touched | null): read
         'a cover left off or slipped off',
         'installation error',
         'look at the end: it is covered, and the cover holds',
+        {
+          words: `something between ${names.end(end)} and ${names.place(place)} conducts a little`,
+          reason: `a cover that leaks, with ${leak}`,
+        },
       );
   }
   return list;

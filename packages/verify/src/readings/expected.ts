@@ -9,6 +9,16 @@ export interface OhmRange {
 /** What is known beforehand of a reading; `unsure` where something unknown decides it, such as a module inside. */
 export type Expected = 'whole' | 'open' | OhmRange | 'unsure';
 
+/** What is known beforehand of every reading of one state of a harness; points are indices. */
+export interface Prediction {
+  /** What a meter shows between two points, red on the first. */
+  expected(a: number, b: number): Expected;
+  /** A text that two states share when no reading of the stage tells them apart. */
+  signature(): string;
+  /** Whether red and black exchanged are another reading. */
+  readonly bothWays: boolean;
+}
+
 /** What a check may ask for: something known. */
 export type Asked = Exclude<Expected, 'unsure'>;
 

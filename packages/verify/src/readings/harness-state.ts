@@ -1,7 +1,7 @@
 import { type Job, type Rework, UnionFind } from '@loomproof/netlist';
 import type { HarnessFault } from '../faults/fault.ts';
 import { type Bands, defaultBands, isFarFromWhole } from './bands.ts';
-import { type Expected, expectedText, rangeAround } from './expected.ts';
+import { type Expected, expectedText, type Prediction, rangeAround } from './expected.ts';
 import { type LocalEffect, LocalEffects } from './local-effects.ts';
 import { type CircuitParts, circuitParts, resistanceRange } from './resistance-range.ts';
 import { isApart, type ProbePoint, type Stage } from './stage.ts';
@@ -22,7 +22,7 @@ interface StateFacts {
  * One state of the harness, right or faulty, as two probes see it in a stage. Points are given by their index in the
  * list of probe points.
  */
-export class HarnessState {
+export class HarnessState implements Prediction {
   /** A number for each point; equal for points that are joined by metal. */
   readonly nets: Int32Array;
   /** Whether red on `a` and red on `b` are two readings, since a diode may lie between. */
