@@ -1,6 +1,7 @@
-import { type Conducts, type Job, type Rework, reachedFrom, type SpecialCircuit } from '@loomproof/netlist';
+import type { Conducts, Job, Rework, SpecialCircuit } from '@loomproof/netlist';
+import { loadOhm } from '../backfeed/part-states.ts';
 import type { RawFinding } from '../prove/finding.ts';
-import { copperLength } from './copper-length.ts';
+import { type BusTree, busTree, describeTree, farthestPoints, measureRun, shapeOf } from './bus-tree.ts';
 
 /** Findings on bus pairs, and what is not said of them. */
 export interface BusJudgement {
@@ -8,58 +9,51 @@ export interface BusJudgement {
   readonly missing: readonly string[];
 }
 
+/** Millimetres within which two sums of lengths are one. */
+const sameMm = 1e-6;
+
 /**
- * Judges bus pairs as they are after the work: both wires alike in size, length and pieces, the run and its branches no
- * longer than the network at hand allows, and two terminators. The limits are the kit's own, since they differ between
- * networks: SAE J1939-15 allows longer branches than J1939-11 (catalogue texts).
+ * Judges bus pairs as they are after the work: both wires alike in size, length and where they branch, a line and no ring,
+ * the run between the terminators and the branches off it no longer than the network at hand allows, and two terminators.
+ * The limits are the kit's own, since they differ between networks: SAE J1939-15 allows longer branches than J1939-11
+ * (catalogue texts).
  */
 export function judgeBusPairs(rework: Rework, view: Conducts): BusJudgement {
   const { job } = rework;
   const findings: RawFinding[] = [];
-  const missing: string[] = [];
+  const missing = new Set<string>();
   for (const bus of job.special) {
-    if (bus.is !== 'bus pair') continue;
-    const sides = busSides(rework, view, bus);
-    if (sides === null) {
-      findings.push(stateFinding(bus, 'its wires', 'two separate nets', 'not two'));
+    if (bus.is !== 'bus pair' || bus.wires.every((wire) => job.wanted.retiredWires.has(wire))) continue;
+    const trees = busTrees(rework, view, bus);
+    const [first, second] = trees;
+    if (first === undefined || second === undefined || trees.length > 2) {
+      findings.push(stateFinding(bus, 'its wires', 'two separate nets', String(trees.length)));
       continue;
     }
-    const measures = sides.map((wires) => measure(rework, view, wires));
-    const [first, second] = measures;
-    if (first === undefined || second === undefined) continue;
-    const alike = JSON.stringify(first.shape) === JSON.stringify(second.shape);
-    if (!alike)
-      findings.push(stateFinding(bus, 'both wires alike', first.shape.join(', '), second.shape.join(', ')));
+    const ring = first.ring ?? second.ring;
+    if (ring !== null) {
+      findings.push(stateFinding(bus, 'its wires', 'a line', `a ring that ${ring} closes`));
+      continue;
+    }
+    const unknown = [...first.missing, ...second.missing];
+    for (const one of unknown) missing.add(one);
+    if (unknown.length === 0 && shapeOf(first) !== shapeOf(second))
+      findings.push(unlikeFinding(bus, first, second));
+    const across = terminatorsAcross(job, bus, first, second, missing);
+    if (across !== null && across.length !== 2)
+      findings.push(stateFinding(bus, 'terminators across the pair', '2', String(across.length)));
+    const measures = [first, second].map((tree) => measureBetween(job, tree, across ?? []));
     for (const [what, limit, found] of [
-      ['branch', bus.stubLimitMm, Math.max(first.branchMm, second.branchMm)],
-      ['run', bus.lengthLimitMm, Math.max(first.runMm, second.runMm)],
+      ['branch', bus.stubLimitMm, Math.max(...measures.map(({ branchMm }) => branchMm))],
+      ['run', bus.lengthLimitMm, Math.max(...measures.map(({ runMm }) => runMm))],
     ] as const) {
       if (limit === null)
-        missing.push(`the ${what === 'branch' ? 'stub limit' : 'length limit'} of ${bus.name}`);
-      else if (first.unknown.length + second.unknown.length > 0)
-        for (const one of [...first.unknown, ...second.unknown]) missing.push(`the length of ${one}`);
-      else if (found > limit)
-        findings.push({
-          kind: 'bus-pair-unfit',
-          step: null,
-          points: [bus.name],
-          witness: {
-            is: 'limit',
-            quantity: `${what} of the bus`,
-            value: found,
-            limit,
-            unit: 'mm',
-            source: 'the network at hand, as the kit file says',
-            parts: [],
-          },
-          culprits: [],
-          keys: [],
-        });
+        missing.add(`the ${what === 'branch' ? 'stub limit' : 'length limit'} of ${bus.name}`);
+      else if (unknown.length === 0 && found > limit + sameMm)
+        findings.push(limitFinding(bus, what, found, limit));
     }
-    const there = terminatorsThere(rework.job, bus, sides);
-    if (there !== 2) findings.push(stateFinding(bus, 'terminators across the pair', '2', String(there)));
   }
-  return { findings, missing };
+  return { findings, missing: [...missing] };
 }
 
 function stateFinding(bus: SpecialCircuit, what: string, expected: string, found: string): RawFinding {
@@ -73,90 +67,109 @@ function stateFinding(bus: SpecialCircuit, what: string, expected: string, found
   };
 }
 
-/** The nets that the named wires belong to now, with the nodes of each; null unless they are two. */
-function busSides(
-  rework: Rework,
-  view: Conducts,
+function limitFinding(bus: SpecialCircuit, what: string, value: number, limit: number): RawFinding {
+  return {
+    kind: 'bus-pair-unfit',
+    step: null,
+    points: [bus.name],
+    witness: {
+      is: 'limit',
+      quantity: `${what} of the bus`,
+      value,
+      limit,
+      unit: 'mm',
+      source: 'the network at hand, as the kit file says',
+      parts: [],
+    },
+    culprits: [],
+    keys: [],
+  };
+}
+
+/** What the one wire has and the other has not. */
+function unlikeFinding(bus: SpecialCircuit, first: BusTree, second: BusTree): RawFinding {
+  const [one, other] = [describeTree(first), describeTree(second)];
+  const rest = (all: readonly string[], without: readonly string[]): string => {
+    const left = [...without];
+    const own = all.filter((text) => {
+      const at = left.indexOf(text);
+      if (at >= 0) left.splice(at, 1);
+      return at < 0;
+    });
+    return own.length === 0 ? 'other branches' : own.join(', ');
+  };
+  return stateFinding(bus, 'both wires alike', rest(one, other), rest(other, one));
+}
+
+/** The nets that the named wires belong to now; a piece that was cut off and hangs on one contact is none. */
+function busTrees(rework: Rework, view: Conducts, bus: SpecialCircuit): readonly BusTree[] {
+  const { graph, ordinal } = rework;
+  const wires = new Set(bus.wires);
+  const trees: BusTree[] = [];
+  for (let edge = 0; edge < graph.edgeCount; edge += 1) {
+    if (graph.kindOf(edge) !== 'conductor' || !wires.has(graph.whatOf(edge))) continue;
+    if (!graph.aliveAt(edge, ordinal) || !view(edge)) continue;
+    const node = graph.fromOf(edge);
+    if (!trees.some(({ pointOf }) => pointOf.has(node))) trees.push(busTree(rework, view, node));
+  }
+  return trees.filter(({ contacts }) => contacts > 1);
+}
+
+/**
+ * The terminators that lie across the pair: those named, and whatever else takes as much as the weakest of them.
+ * @returns null where none is named, which is missing.
+ */
+function terminatorsAcross(
+  job: Job,
   bus: SpecialCircuit,
-): readonly (readonly number[])[] | null {
-  const { job, graph, ordinal } = rework;
-  const sides: (readonly number[])[] = [];
-  for (const wire of bus.wires) {
-    const node = job.ends[job.wires[wire]?.ends[0] ?? -1]?.node ?? -1;
-    if (node < 0 || sides.some((side) => side.includes(node))) continue;
-    sides.push(reachedFrom(graph, ordinal, node, view));
+  first: BusTree,
+  second: BusTree,
+  missing: Set<string>,
+): readonly number[] | null {
+  if (bus.terminators.length === 0) {
+    missing.add(`the terminators of ${bus.name}`);
+    return null;
   }
-  return sides.length === 2 ? sides : null;
-}
-
-interface Measure {
-  /** Size and length of every conductor, sorted, for comparison. */
-  readonly shape: readonly string[];
-  /** The longest way through the tree of conductors, and the longest way off it. */
-  readonly runMm: number;
-  readonly branchMm: number;
-  readonly unknown: readonly string[];
-}
-
-function measure(rework: Rework, view: Conducts, nodes: readonly number[]): Measure {
-  const { job, graph, ordinal } = rework;
-  const shape: string[] = [];
-  const unknown: string[] = [];
-  const edges = new Set<number>();
-  const lengths = new Map<number, number>();
-  for (const node of nodes)
-    for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half))
-      if (graph.aliveAt(half >> 1, ordinal) && view(half >> 1)) edges.add(half >> 1);
-  for (const edge of edges) {
-    if (graph.kindOf(edge) !== 'conductor') continue;
-    const wire = job.wires[graph.whatOf(edge)];
-    const mm = copperLength(rework, edge);
-    shape.push(`${wire?.size?.raw ?? 'no size'} ${mm === null ? 'no length' : `${mm} mm`}`);
-    if (mm === null) unknown.push(wire?.name ?? '');
-    lengths.set(edge, mm ?? 0);
-  }
-  const far = (start: number): Map<number, { readonly mm: number; readonly from: number }> => {
-    const found = new Map([[start, { mm: 0, from: -1 }]]);
-    const queue = [start];
-    for (let at = 0; at < queue.length; at += 1) {
-      const node = queue[at] as number;
-      for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
-        const next = graph.otherEnd(half);
-        if (!edges.has(half >> 1) || found.has(next)) continue;
-        found.set(next, { mm: (found.get(node)?.mm ?? 0) + (lengths.get(half >> 1) ?? 0), from: node });
-        queue.push(next);
-      }
-    }
-    return found;
-  };
-  const farthest = (found: ReadonlyMap<number, { readonly mm: number }>): number => {
-    let best = nodes[0] ?? -1;
-    for (const [node, { mm }] of found) if (mm > (found.get(best)?.mm ?? 0)) best = node;
-    return best;
-  };
-  const end = farthest(far(nodes[0] ?? -1));
-  const fromEnd = far(end);
-  const other = farthest(fromEnd);
-  const run = new Set<number>();
-  for (let node = other; node >= 0; node = fromEnd.get(node)?.from ?? -1) run.add(node);
-  let branchMm = 0;
-  for (const [node, { mm }] of fromEnd) {
-    let at = node;
-    while (!run.has(at)) at = fromEnd.get(at)?.from ?? end;
-    branchMm = Math.max(branchMm, mm - (fromEnd.get(at)?.mm ?? 0));
-  }
-  return { shape: shape.sort(), runMm: fromEnd.get(other)?.mm ?? 0, branchMm, unknown };
-}
-
-function terminatorsThere(job: Job, bus: SpecialCircuit, sides: readonly (readonly number[])[]): number {
-  const [one = [], other = []] = sides;
-  const [first, second] = [new Set(one), new Set(other)];
-  return bus.terminators.filter((index) => {
-    const element = job.elements[index];
-    if (element === undefined) return false;
+  const isAcross = (index: number): boolean => {
+    const { from = -1, to = -1 } = job.elements[index] ?? {};
     return (
-      (first.has(element.from) && second.has(element.to)) ||
-      (first.has(element.to) && second.has(element.from))
+      (first.pointOf.has(from) && second.pointOf.has(to)) ||
+      (first.pointOf.has(to) && second.pointOf.has(from))
     );
-  }).length;
+  };
+  const ohmOf = (index: number): number | null => {
+    const element = job.elements[index];
+    const ohm = element === undefined ? null : loadOhm(element);
+    if (ohm === null)
+      missing.add(
+        `the resistance of ${element?.name ?? ''}, since more than the terminators lies across ${bus.name}`,
+      );
+    return ohm;
+  };
+  const named = bus.terminators.filter(isAcross);
+  const others = job.elements.flatMap(({ kind }, index) =>
+    kind === 'load' && !bus.terminators.includes(index) && isAcross(index) ? [index] : [],
+  );
+  const more = others.filter((index) => {
+    const own = ohmOf(index);
+    const ohms = bus.terminators.map(ohmOf);
+    return (
+      own !== null && ohms.every((ohm) => ohm !== null) && own <= Math.max(...ohms.map((ohm) => ohm ?? 0))
+    );
+  });
+  return [...named, ...more];
+}
+
+/** The run between two terminators and its longest branch; between the farthest points where there are not two. */
+function measureBetween(
+  job: Job,
+  tree: BusTree,
+  terminators: readonly number[],
+): { readonly runMm: number; readonly branchMm: number } {
+  const points = terminators.map((index) => {
+    const { from = -1, to = -1 } = job.elements[index] ?? {};
+    return tree.pointOf.get(from) ?? tree.pointOf.get(to) ?? -1;
+  });
+  const [one, other] = points.length === 2 ? points : farthestPoints(tree);
+  return measureRun(tree, one ?? -1, other ?? -1);
 }
