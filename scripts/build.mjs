@@ -1,6 +1,17 @@
 // Bundles the program into one file that runs with nothing but Node: packages/cli/dist/loomproof.cjs, or into
 // a new folder that is given as the only argument, so that a test run does not replace what another one starts.
-import { chmodSync, copyFileSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import {
+  chmodSync,
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -53,32 +64,86 @@ const childProcessWhenUsed = {
 
 // Only what this script made itself is ever removed.
 if (folder === ownFolder) rmSync(folder, { recursive: true, force: true });
-const { metafile } = await build({
+const { metafile, outputFiles } = await build({
   absWorkingDir: path(''),
   entryPoints: ['packages/cli/src/main.ts'],
   outfile,
   bundle: true,
+  write: false,
   platform: 'node',
   // What loads a CommonJS file is in Node from its start; what loads ES modules is not.
   format: 'cjs',
   target: 'node20.19',
+  // What is loaded later is loaded like the rest: the text of the program has no loader of modules of its own.
+  supported: { 'dynamic-import': false },
   // A small kit is judged in the time in which this file is read, so all that is not needed for it counts.
   // Names stay, so that a stack can be read in a report.
   minifyWhitespace: true,
   minifySyntax: true,
   metafile: true,
   plugins: [phoneScriptAsText, modulesOfYaml, childProcessWhenUsed],
-  // Licence comments of the bundled packages stay beside their code.
-  legalComments: 'inline',
+  // Licence comments of the bundled packages stay in the file, ahead of their code.
+  legalComments: 'external',
   logLevel: 'warning',
-  banner: { js: '#!/usr/bin/env node' },
 });
+mkdirSync(folder, { recursive: true });
+const [program, legal] = ['.cjs', '.LEGAL.txt'].map(
+  (end) => outputFiles.find((file) => file.path.endsWith(end))?.text ?? '',
+);
+writeFileSync(outfile, programFile(inAscii(program), legal));
 chmodSync(outfile, 0o755);
 // The packed program carries its own licence and those of the packages bundled into it; dist is the only folder
 // that is packed.
 copyFileSync(path('LICENSE'), join(folder, 'LICENSE'));
 writeFileSync(join(folder, 'THIRD-PARTY-LICENSES.txt'), licencesOf(Object.keys(metafile.inputs)));
 process.stdout.write(`${relative(path(''), outfile)} ${Math.round(statSync(outfile).size / 1024)} KiB\n`);
+
+/**
+ * The program with what V8 makes of it once it has proved the shipped kits, since a small kit is proved in less time than V8
+ * takes to read the program. Both stand in comments, which are passed over, and are taken out of the file by itself.
+ * Another version of Node, or one with other flags, finds that what V8 made is not its own, and reads the text.
+ */
+function programFile(code, legal) {
+  const text = `(function (exports, require, module, __filename) {${code.trimEnd()}\n})`;
+  // A comment ends with the first of these.
+  if (text.includes('*~/')) throw new Error('the program holds what stands for the end of a comment');
+  const file = join(folder, 'code-cache');
+  const made = spawnSync(process.execPath, [path('scripts/code-cache.mjs'), file, ...shippedKits()], {
+    input: text,
+    encoding: 'utf8',
+  });
+  if (made.status !== 0) throw new Error(`the program does not prove the shipped kits: ${made.stderr}`);
+  const cache = readFileSync(file).toString('base64');
+  rmSync(file);
+  return [
+    '#!/usr/bin/env node',
+    legal.trimEnd(),
+    "'use strict';",
+    "const [, text, cache] = require('node:fs').readFileSync(__filename, 'latin1').split('\\n/*\\n');",
+    "const program = new (require('node:vm').Script)(text.slice(0, -3).replaceAll('*~/', '*/'), {",
+    '  filename: __filename,',
+    "  cachedData: Buffer.from(cache.slice(0, -3), 'base64'),",
+    '});',
+    'program.runInThisContext()(exports, require, module, __filename);',
+    '/*',
+    text.replaceAll('*/', '*~/'),
+    '*/',
+    '/*',
+    cache,
+    '*/',
+  ].join('\n');
+}
+
+/** Regular expressions and tagged templates keep characters of their own, and with one of them V8 keeps all in two bytes each. */
+function inAscii(code) {
+  return code.replace(/[^\0-\x7f]/g, (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`);
+}
+
+function shippedKits() {
+  return readdirSync(path('fixtures'))
+    .map((name) => path(`fixtures/${name}/kit.yaml`))
+    .filter((file) => existsSync(file));
+}
 
 /** The licence text of each installed package that one of the bundled files lies in; throws where one has none. */
 function licencesOf(inputs) {

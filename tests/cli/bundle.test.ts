@@ -124,6 +124,29 @@ describe('the bundled program', () => {
     expect(await new Promise((resolve) => child.on('close', resolve))).toBe(74);
   });
 
+  it('is taken as V8 kept it, and read where V8 is another one', () => {
+    const script = `
+      const vm = require('node:vm');
+      vm.Script = class extends vm.Script {
+        constructor(...of) {
+          super(...of);
+          process.stdout.write(this.cachedDataRejected ? 'read ' : 'kept ');
+        }
+      };
+      require(process.argv[1]);`;
+    const startWith = (...flags: readonly string[]): string =>
+      spawnSync(process.execPath, [...flags, '-e', script, inject('bundle'), '--version'], {
+        encoding: 'utf8',
+        env: {},
+      }).stdout;
+    expect(startWith()).toBe(`kept ${manifest.version}\n`);
+    expect(startWith('--no-opt')).toBe(`read ${manifest.version}\n`);
+  });
+
+  it('holds nothing that is more than one byte long', () => {
+    expect(readFileSync(inject('bundle')).every((byte) => byte < 0x80)).toBe(true);
+  });
+
   it('needs nothing but its one file', async () => {
     const cwd = temporaryFolder(new Map([['kit.yaml', readFixture('van-beacon/kit.yaml').text]]));
     writeFileSync(join(cwd, 'loomproof.cjs'), readFileSync(inject('bundle')));
