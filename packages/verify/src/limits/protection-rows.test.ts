@@ -187,6 +187,50 @@ describe('a conductor that several fuses feed', () => {
     ]);
   });
 
+  it('is not held against fuses that it feeds itself, however the kit joins what is behind them', () => {
+    const bridged = (main: string, capacity: string): readonly string[] =>
+      found({
+        nets: ['M', 'N', 'A', 'B'],
+        stock: [
+          ['fuse', 'F1', 'BAT', 'M', `rating: ${main}`],
+          ['fuse', 'F2', 'N', 'A', 'rating: 10 A'],
+          ['fuse', 'F3', 'N', 'B', 'rating: 10 A'],
+          ['load', 'old', 'A', 'GND', 'power: 12 W, volts: 12 V'],
+        ],
+        wires: [['main', 'M', 'N', 'length: 1 m, capacity: 15 A']],
+        kit: [['load', 'lamp', 'B', 'GND', 'power: 12 W, volts: 12 V']],
+        links: [['bridge', 'A', 'B', `length: 1 m, capacity: ${capacity}`]],
+        powered: ['lamp: always'],
+      });
+    expect(bridged('15 A', '15 A')).toEqual([]);
+    // Either way to the bridge goes through a fuse of 10 A; the main wire bears what F1 lets through, or not.
+    expect(bridged('15 A', '10 A')).toEqual([]);
+    expect(bridged('15 A', '9 A')).toEqual([
+      'conductor-unprotected F2 bridge: 10 for 9',
+      'conductor-unprotected F3 bridge: 10 for 9',
+    ]);
+    expect(bridged('16 A', '10 A')).toEqual(['conductor-unprotected F1 main: 16 for 15']);
+  });
+
+  it('is protected by the main fuse where that lets less through than those behind it', () => {
+    const behind = (main: string): readonly string[] => {
+      const both = fed('capacity: 19 A', 'switch');
+      const stock = both.stock.map(
+        ([kind, name, from, ...rest]): StudDevice =>
+          kind === 'fuse' ? [kind, name, 'M', ...rest] : [kind, name, from, ...rest],
+      );
+      const ofWires = 'length: 1 m, capacity: 50 A';
+      return found({
+        ...both,
+        ofWires,
+        nets: [...both.nets, 'M'],
+        stock: [...stock, ['fuse', 'F0', 'BAT', 'M', `rating: ${main}`]],
+      });
+    };
+    expect(behind('19 A')).toEqual([]);
+    expect(behind('25 A')).toEqual(['conductor-unprotected F1 F2 branch: 20 for 19']);
+  });
+
   it('with one at either end is held against each alone: neither reaches past the fault', () => {
     const ends: StudKit = {
       nets: ['F', 'G'],
@@ -256,6 +300,18 @@ describe('a conductor that an output feeds whose inside is not told', () => {
     expect(fed({ nets: ['N', 'F'], stock: [old, fuse], kit: [other], powered: ['lamp: always'] })).toEqual(
       [],
     );
+  });
+
+  it('hides no fuse beside it that is too large', () => {
+    const lamp: StudDevice = ['load', 'lamp', 'N', 'GND', 'power: 12 W, volts: 12 V'];
+    const beside = (rating: string): StudKit => ({
+      nets: ['N', 'F'],
+      stock: [old, ['fuse', 'F1', 'BAT', 'F', `rating: ${rating}`], ['diode', 'D', 'F', 'N', 'drop: 0.5 V']],
+      kit: [lamp],
+      powered: ['lamp: always'],
+    });
+    expect(fed(beside('20 A'))).not.toContain('conductor-unprotected');
+    expect(fed(beside('21 A'))).toContain('conductor-unprotected');
   });
 
   it('is held against a fuse of its own behind the output, once the kit tells of one', () => {

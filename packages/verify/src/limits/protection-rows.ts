@@ -1,6 +1,6 @@
 import { appendTo, type Conducts, compareText, type Job, type Rework, type Wire } from '@loomproof/netlist';
 import { copperLength } from './copper-length.ts';
-import { type FusedCopper, feedsAtOnce } from './feeds-at-once.ts';
+import { type FusedCopper, fusesThatLimit } from './fuse-cut.ts';
 import { fuseLimit, keeps, leadLimit } from './limit-sources.ts';
 import type { ProtectionRow } from './limit-table.ts';
 
@@ -8,7 +8,7 @@ import type { ProtectionRow } from './limit-table.ts';
 export interface ProtectionJudgement {
   readonly row: ProtectionRow;
   readonly kept: boolean | null;
-  /** The nearest fuse, or those that feed it at once through one end. */
+  /** The fuses that limit what comes to it through one end. */
   readonly fuses: readonly string[];
   /** Length ahead of the first fuse, for a conductor that none protects. */
   readonly leadMm: number | null;
@@ -29,8 +29,7 @@ interface Step {
 
 /**
  * Follows the current from every supply through copper, contacts and diodes, up to the loads, and looks at each
- * conductor with the nearest fuse that was passed on the way, whether the kit touched it or not. Where several fuses feed
- * one end of it at once, and together let more through than it bears, it is looked at with all of them.
+ * conductor with the fuses that limit what reaches it, whether the kit touched it or not.
  */
 export function protectionRows(rework: Rework, view: Conducts): readonly ProtectionJudgement[] {
   const { job, graph, ordinal } = rework;
@@ -47,9 +46,11 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
   }
   // A node or join with the nearest fuse, as one number.
   const key = (index: number, fuse: number): number => index * (job.elements.length + 2) + fuse + 2;
+  const supplies = job.supplies.flatMap(({ places }) => places);
+  const outputs = untoldOutputs(job);
   const queue: Step[] = [
-    ...job.supplies.flatMap(({ places }) => places.map((node) => ({ node, fuse: noFuse, mm: 0 }))),
-    ...outputs(job).map((node) => ({ node, fuse: notToldFuse, mm: 0 })),
+    ...supplies.map((node) => ({ node, fuse: noFuse, mm: 0 })),
+    ...outputs.map((node) => ({ node, fuse: notToldFuse, mm: 0 })),
   ];
   const seen = new Set(queue.map(({ node, fuse }) => key(node, fuse)));
   const go = (step: Step): void => {
@@ -86,38 +87,49 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
   const concernedFuses = new Set<number>();
   for (const { edge, fuse } of passed.values())
     if (made(edge) || (fuse >= 0 && rework.fuseFittedPart.has(fuse))) concernedFuses.add(fuse);
-  const fusesOf = new Map<number, number[]>();
-  const rows = [...passed.values()].map(({ edge, fuse, mm }) => {
-    if (fuse >= 0) appendTo(fusesOf, edge, fuse);
-    const concerned = fuse < 0 ? made(edge) : concernedFuses.has(fuse);
-    return fuse === notToldFuse
-      ? untold(rework, edge, concerned)
-      : judge(rework, edge, fuse < 0 ? [] : [fuse], mm, concerned);
-  });
+  const reaches = new Map<number, { fuse: number; mm: number }[]>();
+  for (const { edge, fuse, mm } of passed.values()) appendTo(reaches, edge, { fuse, mm });
   const copper: FusedCopper = {
     rework,
     view,
     elementsAt,
-    stops: stop,
-    feeds: (fuse, node) => seen.has(key(node, fuse)),
+    supplies: new Set(supplies),
+    outputs: new Set(outputs),
+    returns: stop,
     ratingOf: (fuse) => fuseRating(rework, fuse) ?? 0,
   };
-  for (const [edge, fuses] of fusesOf) {
-    // Most conductors bear all of them at once, and then it need not be known which of them do feed it at once.
-    if (fuses.length < 2 || judge(rework, edge, fuses, 0, false).kept !== false) continue;
-    const together = feedsAtOnce(copper, edge);
-    const concerned = (together ?? fuses).some((fuse) => concernedFuses.has(fuse));
-    if (together === null) {
-      const { row, ...rest } = judge(rework, edge, fuses, 0, concerned);
-      const untold = `whether ${rest.fuses.join(' and ')} feed ${row.conductor} at once: too many relays change over there`;
-      rows.push({ ...rest, kept: null, row: { ...row, marginAmpere: null, missing: [untold] } });
-    } else if (together.length > 1) rows.push(judge(rework, edge, together, 0, concerned));
+  const rows: ProtectionJudgement[] = [];
+  for (const [edge, ways] of reaches) {
+    const behind = ways.map(({ fuse }) => fuse).filter((fuse) => fuse >= 0);
+    for (const { fuse, mm } of ways)
+      if (fuse === notToldFuse) rows.push(untold(rework, edge, made(edge)));
+      else if (fuse === noFuse) rows.push(judge(rework, edge, [], mm, made(edge)));
+    const concerned = (fuses: readonly number[]): boolean => fuses.some((fuse) => concernedFuses.has(fuse));
+    const all = judge(rework, edge, behind, 0, concerned(behind));
+    // Behind one fuse that it bears, or where a rating is not said, there is nothing more to find out.
+    if (behind.length > 0 && (behind.length === 1 || all.row.ratingAmpere === null) && all.kept !== false) {
+      rows.push(all);
+      continue;
+    }
+    const cuts = behind.length === 0 ? [] : fusesThatLimit(copper, edge);
+    if (cuts === null) rows.push(all.kept === true ? all : { ...all, kept: null, row: untoldRow(all) });
+    else for (const fuses of distinctCuts(cuts)) rows.push(judge(rework, edge, fuses, 0, concerned(fuses)));
   }
   return rows;
 }
 
+function untoldRow({ row, fuses }: ProtectionJudgement): ProtectionRow {
+  const why = `whether ${fuses.join(' and ')} feed ${row.conductor} at once: too many relays change over there`;
+  return { ...row, marginAmpere: null, missing: [why] };
+}
+
+/** The same fuses at both ends are one row. */
+function distinctCuts(cuts: readonly (readonly number[])[]): readonly (readonly number[])[] {
+  return [...new Map(cuts.map((fuses) => [fuses.join(), fuses])).values()];
+}
+
 /** Outputs of modules and other sources of which the kit does not say what is behind them. */
-function outputs({ places, supplies }: Job): readonly number[] {
+function untoldOutputs({ places, supplies }: Job): readonly number[] {
   const told = new Set(supplies.flatMap((one) => one.places));
   return places.flatMap(({ source }, place) =>
     (source === 'driven' || source === 'switched' || source === 'always') && !told.has(place) ? [place] : [],
