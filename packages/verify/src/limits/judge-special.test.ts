@@ -71,4 +71,49 @@ wanted: { retired: [{ wire: other }] }
       wire,
     ]);
   });
+
+  describe('a circuit of which one wire is named, that goes on behind a plug and a splice', () => {
+    const work = (step: string): readonly string[] => {
+      const text = `
+kit: behind a plug
+revision: A
+stock:
+  supplies: { battery: { at: BAT, return: GND } }
+  studs: { BAT: { source: always }, GND: { source: never, chassis: yes } }
+  splices: { S1: {} }
+  connectors:
+    K1: { cavities: 1..2, into: K2 }
+    K2: { cavities: 1..2 }
+    K3: { cavities: 1..4, into: M }
+    M: { device: yes, cavities: 1..4 }
+  wires:
+    squib: { from: K3:1, to: K1:1 }
+    beyond: { from: K2:1, to: S1 }
+    far: { from: S1, to: K3:2 }
+    ground: { from: S1, to: GND }
+    lamp ground: { from: K3:3, to: GND }
+    other: { from: K1:2, to: K3:4 }
+  special: { driver: { is: restraint system, wires: squib } }
+bag: { wires: { w: { from: A, to: B } } }
+work: [{ do: ${step} }]
+wanted: { retired: [{ wire: other }] }
+`;
+      const all = verdictOf(text).findings.flatMap((one) => [one, ...one.consequences]);
+      return all.filter(({ kind }) => kind === 'special-touched').map(({ points }) => points.join());
+    };
+
+    it('is all one circuit up to the chassis', () => {
+      expect(work('prove dead, at: K2:1')).toEqual(['squib']);
+      expect(work('prove dead, at: M:2')).toEqual(['far']);
+      expect(work('fasten, wire: beyond')).toEqual(['beyond']);
+      expect(work('fasten, wire: ground')).toEqual(['ground']);
+      expect(work('unplug, connector: K3')).toEqual(['squib']);
+    });
+
+    it('is not what else hangs on the chassis, and not the pin beside it', () => {
+      expect(work('prove dead, at: GND')).toEqual([]);
+      expect(work('fasten, wire: lamp ground')).toEqual([]);
+      expect(work('prove dead, at: K2:2')).toEqual([]);
+    });
+  });
 });

@@ -1,16 +1,19 @@
-import type { Rework, SpecialCircuit, StepAction } from '@loomproof/netlist';
+import type { Job, Rework, SpecialCircuit, StepAction } from '@loomproof/netlist';
+import { assembledPlugged } from '../prove/assembled-view.ts';
 import type { RawFinding } from '../prove/finding.ts';
 import { endsByNode } from '../prove/judge-nets.ts';
 
 /**
  * Judges that nobody touches or probes a special circuit (a restraint system, a safety loop, a bus, a sensor, high
- * voltage) unless someone released it by name and document. A step on any of its conductors or the cavities they end
- * in counts, and so does a probe, a joint on one of its ends, a fuse of it, and a connector half in which it ends being
+ * voltage) unless someone released it by name and document. To it belongs the copper that is one piece with the conductors
+ * named, behind splices and plugs too, up to chassis metal and the poles of supplies. A step on any of its conductors or the
+ * cavities they end in counts, and so does a probe, a joint on one of its ends, a fuse of it, and a connector half in which it ends being
  * plugged, unplugged or opened.
  */
 export function judgeSpecial(rework: Rework): readonly RawFinding[] {
   const { job } = rework;
   const findings: RawFinding[] = [];
+  const plugged = assembledPlugged(job);
   let ends: ReadonlyMap<number, number> | null = null;
   const endAt = (node: number): number => {
     ends ??= endsByNode(rework);
@@ -18,10 +21,10 @@ export function judgeSpecial(rework: Rework): readonly RawFinding[] {
   };
   for (const circuit of job.special) {
     if (circuit.released !== null) continue;
-    const places = placesOf(rework, circuit);
+    const { named, whole } = copperOf(rework, circuit, plugged);
     const said = new Set<string>();
     for (const { number, action } of job.steps) {
-      const wire = wireOf(rework, circuit, action, places, endAt);
+      const wire = wireOf(rework, named, action, endAt) ?? wireOf(rework, whole, action, endAt);
       if (wire === null || said.has(wire)) continue;
       said.add(wire);
       findings.push({
@@ -42,33 +45,73 @@ export function judgeSpecial(rework: Rework): readonly RawFinding[] {
   return findings;
 }
 
-/** Cavities and studs at which its conductors end, and those that face them, by the wire. */
-function placesOf(rework: Rework, circuit: SpecialCircuit): ReadonlyMap<number, string> {
-  const { job } = rework;
+/** Copper of a special circuit as found. */
+interface SpecialCopper {
+  readonly wires: ReadonlySet<number>;
+  /** Cavities and studs at which its conductors end, and those that face them, by the wire. */
+  readonly places: ReadonlyMap<number, string>;
+}
+
+/** What is named of a circuit, and all that is one piece with it. */
+function copperOf(
+  rework: Rework,
+  circuit: SpecialCircuit,
+  plugged: readonly boolean[],
+): { readonly named: SpecialCopper; readonly whole: SpecialCopper } {
+  const { job, graph } = rework;
+  const wires = new Set(circuit.wires);
   const places = new Map<number, string>();
+  const add = (place: number, name: string): void => {
+    for (const one of [place, job.facing[place] ?? -1])
+      if (one >= 0 && !places.has(one)) places.set(one, name);
+  };
+  const reached = new Map<number, string>();
+  const queue: number[] = [];
   for (const index of circuit.wires)
     for (const end of job.wires[index]?.ends ?? []) {
-      const home = job.ends[end]?.home;
-      if (home?.kind !== 'place') continue;
+      const { home, node = -1 } = job.ends[end] ?? {};
       const name = job.wires[index]?.name ?? '';
-      places.set(home.place, name);
-      const facing = job.facing[home.place] ?? -1;
-      if (facing >= 0) places.set(facing, name);
+      if (home?.kind === 'place') add(home.place, name);
+      if (reached.has(node)) continue;
+      reached.set(node, name);
+      queue.push(node);
     }
-  return places;
+  const named = { wires: new Set(wires), places: new Map(places) };
+  for (let at = 0; at < queue.length; at += 1) {
+    const node = queue[at] as number;
+    for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
+      const edge = half >> 1;
+      const next = graph.otherEnd(half);
+      const what = graph.whatOf(edge);
+      if (!graph.aliveAt(edge, 0) || reached.has(next) || isPole(job, next)) continue;
+      if (graph.kindOf(edge) === 'mate' && plugged[what] !== true) continue;
+      const isConductor = graph.kindOf(edge) === 'conductor';
+      const name = (isConductor ? job.wires[what]?.name : reached.get(node)) ?? '';
+      if (isConductor) wires.add(what);
+      if (job.places[next] !== undefined) add(next, name);
+      reached.set(next, name);
+      queue.push(next);
+    }
+  }
+  return { named, whole: { wires, places } };
+}
+
+/** Whether so much hangs on a place that it belongs to no single circuit. */
+function isPole({ places, supplies }: Job, node: number): boolean {
+  if (places[node]?.chassis === true) return true;
+  return supplies.some(({ returnPlace, places: own }) => returnPlace === node || own.includes(node));
 }
 
 /** The conductor of the circuit that a step works on or probes, or null. */
 function wireOf(
   rework: Rework,
-  circuit: SpecialCircuit,
+  { wires, places }: SpecialCopper,
   action: StepAction,
-  places: ReadonlyMap<number, string>,
   endAt: (node: number) => number,
 ): string | null {
   const { job } = rework;
   const ofWire = (wire: number | undefined): string | null =>
-    wire !== undefined && circuit.wires.includes(wire) ? (job.wires[wire]?.name ?? null) : null;
+    wire !== undefined && wires.has(wire) ? (job.wires[wire]?.name ?? null) : null;
   const ofEnds = (ends: readonly number[]): string | null =>
     ends.map((end) => ofWire(job.ends[end]?.wire)).find((name) => name !== null) ?? null;
   const ofConnector = (index: number): string | null => {
@@ -132,7 +175,7 @@ function wireOf(
     case 'close latch':
       return ofConnector(action.connector);
     case 'interpose':
-      return ofConnector(action.near) ?? ofConnector(action.far);
+      return ofConnector(action.connector) ?? ofConnector(action.near) ?? ofConnector(action.far);
     case 'fit fuse':
     case 'remove fuse': {
       const element = job.elements[action.element];
