@@ -21,7 +21,9 @@ import {
   crowdedStrands,
   type DrawnFace,
   facesInPage,
+  headsInPage,
   markedInView,
+  markRepeated,
   noStorage,
   overflowIn,
   type StepInPage,
@@ -45,11 +47,14 @@ interface AxeResult {
   }[];
 }
 
-describe.skipIf(withoutBrowser)('sheets in a browser', () => {
+// Far above what any of them takes: on a busy machine two of them once ran out of a minute.
+describe.skipIf(withoutBrowser)('sheets in a browser', { timeout: 180_000 }, () => {
   let browser: Browser;
   let context: BrowserContext;
+  /** One page for all tests that need no storage of their own: each new one is a process of the browser. */
+  let shared: Page;
+  let heard: string[] = [];
   let folder = '';
-  let seen: readonly string[] = [];
   const made = new Map<string, MadeSheets>();
 
   beforeAll(async () => {
@@ -59,6 +64,8 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
     for (const [kit, { files }] of made) write(kit, files);
     browser = await launchChromium();
     context = await browser.newContext({ acceptDownloads: true });
+    shared = await context.newPage();
+    listen(shared, (told) => heard.push(told));
   }, 120_000);
 
   afterAll(async () => {
@@ -72,9 +79,12 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
 
   const addressOf = (file: string): string => pathToFileURL(join(folder, file)).href;
 
-  async function opened(file: string, width = 360, where: BrowserContext = context): Promise<Page> {
-    const page = await where.newPage();
-    seen = listen(page);
+  /** The shared page, or one of a context of its own, with a document in it, on a screen of that width. */
+  async function opened(file: string, width = 360, where: BrowserContext | null = null): Promise<Page> {
+    const page = where === null ? shared : await where.newPage();
+    heard = [];
+    if (where === null) await page.emulateMedia({ media: null, colorScheme: null });
+    else listen(page, (told) => heard.push(told));
     await page.setViewportSize({ width, height: 800 });
     await page.goto(addressOf(file));
     return page;
@@ -94,11 +104,8 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
       const stems = instructions.map((name) => name.replace('-work.html', ''));
       const names = [...files.keys()].filter((name) => name.endsWith('.html'));
       expect(names.length).toBeGreaterThan(4);
-      const page = await context.newPage();
-      const heard = listen(page);
       for (const name of names) {
-        await page.setViewportSize({ width: 360, height: 800 });
-        await page.goto(addressOf(`${kit}--${name}`));
+        const page = await opened(`${kit}--${name}`);
         expect(await overflowing(page), `${name} on a phone`).toEqual([]);
         expect(await page.evaluate(crowdedFaces), name).toEqual([]);
         expect(await page.evaluate(crowdedStrands), name).toEqual([]);
@@ -116,11 +123,9 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
         const variant = model?.variants[stems.indexOf(name.replace('-circuits.html', ''))];
         if (name.endsWith('-circuits.html') && variant !== undefined)
           expectTouched(await page.evaluate<readonly DrawnFace[]>(facesInPage), variant.job, name);
+        expect(heard, name).toEqual([]);
       }
-      expect(heard).toEqual([]);
-      await page.close();
     },
-    60_000,
   );
 
   it('axe finds nothing to complain of in each kind of document, light and dark, proved or not', async () => {
@@ -138,7 +143,9 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
       // Run as the browser's own tool and not as a script of the page, whose policy forbids what axe needs.
       await page.evaluate(`${axe}; null`);
       // Of the sheet that is not proved only what a proved one does not have: the rest is the same markup.
-      const where = file.startsWith('spoiled') ? "{ include: [['.head'], ['#not-proved']] }" : 'document';
+      const only = file.startsWith('spoiled') ? "include: [['.head'], ['#not-proved']], " : '';
+      const where = `{ ${only}exclude: [['[data-repeated]']] }`;
+      expect(await page.evaluate(markRepeated), file).toEqual([]);
       for (const colorScheme of ['light', 'dark'] as const) {
         await page.emulateMedia({ colorScheme });
         const found = (await page.evaluate(
@@ -148,14 +155,12 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
           found.violations.map(({ id, nodes }) => `${file} ${colorScheme} ${id}: ${nodes[0]?.html}`),
         ).toEqual([]);
       }
-      await page.close();
     }
-  }, 60_000);
+  });
 
   it('steps of the van and the boat, read through the document tree, are those written by hand', async () => {
-    const page = await context.newPage();
     const steps = async (file: string): Promise<readonly string[]> => {
-      await page.goto(addressOf(file));
+      const page = await opened(file);
       const shown = await page.evaluate<readonly StepInPage[]>(stepsInPage);
       return shown.map(({ number, order, places }) =>
         [
@@ -171,7 +176,6 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
     // The wires of the late build have other colours, and its steps name none.
     expect(await steps('van-beacon--build-late-work.html')).toEqual(vanSteps);
     expect(await steps('workboat-alarm--only-work.html')).toEqual(boatSteps);
-    await page.close();
   });
 
   it('labels of faces and strands are at least 11 pixels high on a phone', async () => {
@@ -179,7 +183,6 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
       const page = await opened(file);
       const least = await page.evaluate<number>(smallestLabel);
       expect(least, file).toBeGreaterThanOrEqual(10.99);
-      await page.close();
     }
   });
 
@@ -220,7 +223,6 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
           expect(await page.evaluate<number>(smallestLabel), format).toBeGreaterThanOrEqual((7 * 4) / 3);
           expect(await overflowing(page, true), format).toEqual([]);
         }
-        await page.close();
       }
     },
   );
@@ -263,11 +265,9 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
           found.push(pages.length);
         }
         counts.set(kind, found);
-        await page.close();
       }
       expect(Object.fromEntries(counts)).toEqual(expected);
     },
-    60_000,
   );
 
   it('every page of each document of a kit that is not proved says so in print, and which kit it is', async () => {
@@ -283,12 +283,10 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
       // One piece of code makes the margins of all sheets, so the longest stands for them on the second paper.
       for (const paper of kind === 'work' ? papers : papers.slice(0, 1))
         await printed(page, paper, told, banner, name);
-      await page.close();
     }
     const sound = await opened('van-beacon--build-early-work.html');
     expect(await sound.locator('.unproved').count()).toBe(0);
-    await sound.close();
-  }, 60_000);
+  });
 
   it('keeps ticks and notes over a reload, and exports them with times', async () => {
     const file = 'van-beacon--build-early-work.html';
@@ -319,7 +317,6 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
     const lines = csv.split('\r\n');
     expect(lines[0]).toBe('kit,revision,variant,digest,step,answer,note,time');
     expect(lines[2]).toContain(`,6,not reachable,"'=1+1, ""behind the trim""",`);
-    await page.close();
 
     const other = await opened('van-beacon--build-late-work.html');
     expect(await other.locator('#count').textContent()).toBe('0 of 18 steps answered');
@@ -330,7 +327,6 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
     });
     await other.locator('#said', { hasText: 'Refused' }).waitFor();
     expect(await other.locator('#count').textContent()).toBe('0 of 18 steps answered');
-    await other.close();
 
     const fresh = await browser.newContext();
     const again = await opened(file, 360, fresh);
@@ -352,11 +348,10 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
     await page.locator('#step-1 input[value=done]').check();
     const json = JSON.parse(await downloaded(page, '#export-json'));
     expect(json.answers).toMatchObject([{ step: 1, answer: 'done' }]);
-    expect(seen).toEqual([]);
+    expect(heard).toEqual([]);
     await blocked.close();
     const open = await opened('van-beacon--build-early-work.html');
     expect(await open.locator('#storage-warning').isVisible()).toBe(false);
-    await open.close();
   });
 
   it('shows one step at a time with targets as large as a thumb', async () => {
@@ -370,7 +365,6 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
     expect(small).toEqual([]);
     await page.locator('#mode').click();
     expect(await page.locator('.step:visible').count()).toBe(18);
-    await page.close();
   });
 
   it('shows the text of a hostile kit as text', async () => {
@@ -381,7 +375,6 @@ describe.skipIf(withoutBrowser)('sheets in a browser', () => {
     expect(text).not.toContain('\u202e');
     expect(await page.locator('script').count()).toBe(3);
     expect(await page.locator('b', { hasText: /^ ?$/ }).count()).toBe(0);
-    await page.close();
   });
 });
 
@@ -421,13 +414,19 @@ async function printed(
     text: one.text.normalize('NFKC').replaceAll(/\s+/g, ' '),
   }));
   expect(pages.length, name).toBeGreaterThan(0);
+  const heads = await page.evaluate<readonly string[]>(headsInPage);
   for (const [index, one] of pages.entries()) {
     const where = `${name} on ${format}, page ${index + 1}`;
     expect([Math.floor(one.width), Math.floor(one.height)], where).toEqual([width, height]);
     // The margin is drawn before the page itself.
     const margin = `${banner === null ? '' : `${banner} `}${index + 1} / ${pages.length} ${told} `;
     expect(one.text.slice(0, margin.length), where).toBe(margin);
-    expect(one.text.slice(margin.length).trim().length, where).toBeGreaterThan(60);
+    const within = one.text.slice(margin.length).trim();
+    expect(within.length, where).toBeGreaterThan(60);
+    expect(
+      heads.filter((head) => within.endsWith(head)),
+      `${where} ends with a head`,
+    ).toEqual([]);
   }
   await page.emulateMedia({ media: 'print' });
   await page.setViewportSize({ width: inside, height: 1000 });
@@ -613,16 +612,14 @@ function namesIn(job: Job, action: StepAction): readonly string[] {
   });
 }
 
-/** Everything that a page says or asks for, but itself and what it carries within. */
-function listen(page: Page): readonly string[] {
-  const heard: string[] = [];
-  page.on('console', (message) => heard.push(`console ${message.type()}: ${message.text()}`));
-  page.on('pageerror', (error) => heard.push(`error: ${error.message}`));
+/** Tells everything that a page says or asks for, but itself and what it carries within. */
+function listen(page: Page, tell: (told: string) => void): void {
+  page.on('console', (message) => tell(`console ${message.type()}: ${message.text()}`));
+  page.on('pageerror', (error) => tell(`error: ${error.message}`));
   page.on('request', (request) => {
     const own = request.isNavigationRequest() && request.url().startsWith('file:');
-    if (!own && !/^(data|blob):/.test(request.url())) heard.push(`request: ${request.url()}`);
+    if (!own && !/^(data|blob):/.test(request.url())) tell(`request: ${request.url()}`);
   });
-  return heard;
 }
 
 /** Elements that stick out of the page, or of anything that neither pans nor is hidden. */

@@ -86,6 +86,9 @@ export const noStorage = `Object.defineProperty(window, 'localStorage', {
 /** The rows of the table of a page, head first, as a reader of the document tree sees them. */
 export const tableInPage = `[...document.querySelectorAll('table tr')].map((row) => [...row.cells].map((cell) => cell.textContent))`;
 
+/** What stands over something else and must not be the last of a page. */
+export const headsInPage = `[...document.querySelectorAll('h1, h2, h3, summary')].map((head) => head.textContent.replaceAll(/\\s+/g, ' ').trim())`;
+
 /** A step as a reader of the document tree sees it. */
 export interface StepInPage {
   readonly number: number;
@@ -156,3 +159,33 @@ export const stepsInPage = `[...document.querySelectorAll('.step')].map((step) =
   }),
   drawings: [...step.querySelectorAll('svg.face')].map(${drawnFace}),
 }))`;
+
+/**
+ * Marks what has the same structure as an elder sibling, so that it need not be looked at again: the same tags, classes
+ * and attributes all the way down, whatever is written in them. Says which ids are given twice, which that could hide.
+ */
+export const markRepeated = `(() => {
+  const forms = new Map();
+  const formOf = (one) => {
+    if (one instanceof SVGElement) return one.tagName + ' ' + one.getAttribute('class');
+    let form = forms.get(one);
+    if (form === undefined) {
+      const names = [...one.attributes].map(({ name }) => name).sort().join(' ');
+      form = one.tagName + ' ' + one.className + ' ' + names + ' (' + [...one.children].map(formOf).join() + ')' + (one.children.length === 0 && one.textContent === '' ? ' empty' : '');
+      forms.set(one, form);
+    }
+    return form;
+  };
+  const mark = (parent) => {
+    const met = new Set();
+    for (const one of parent.children) {
+      const form = formOf(one);
+      if (met.has(form)) one.setAttribute('data-repeated', '');
+      else mark(one);
+      met.add(form);
+    }
+  };
+  mark(document.body);
+  const ids = [...document.querySelectorAll('[id]')].map(({ id }) => id);
+  return ids.filter((id, at) => ids.indexOf(id) !== at);
+})()`;
