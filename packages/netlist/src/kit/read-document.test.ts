@@ -28,7 +28,7 @@ function complaints(text: string): readonly string[] {
 describe('readDocument', () => {
   it('keeps every scalar as it was typed', () => {
     const { value, diagnostics } = read(
-      'a: 3:10\nb: 01\nc: 1.10\nd: on\ne: 1_000\nf: 0x1F\ng: 2026-11-25\nh: ~\ni: null\nj: .5\nk: yes\n',
+      'a: 3:10\nb: 01\nc: 1.10\nd: on\ne: 1_000\nf: 0x1F\ng: 2026-11-25\nh: "~"\ni: \'null\'\nj: .5\nk: yes\n',
     );
     expect(diagnostics).toEqual([]);
     expect(plain(value)).toEqual([
@@ -46,6 +46,18 @@ describe('readDocument', () => {
     ]);
   });
 
+  it.each(['~', 'null', 'Null', 'NULL'])('asks what is meant by %s where it stands for a value', (text) => {
+    expect(complaints(`a: ${text}\nb: [x, ${text}]\nc: {"d": ${text}}\n`)).toEqual([
+      `1:4 nothing "${text}"`,
+      `2:8 nothing "${text}"`,
+      `3:10 nothing "${text}"`,
+    ]);
+    expect(plain(read(`"${text}": 1\n${text} x: "${text}"\n`).value)).toEqual([
+      [text, '1'],
+      [`${text} x`, text],
+    ]);
+  });
+
   it('reads maps, lists, quotes and blocks, in the order written', () => {
     const { value } = read('z: [a, "b: c", \'d\']\ny:\n  - { p: q }\n  - |\n    two\n    lines\n1: one\n');
     expect(plain(value)).toEqual([
@@ -60,7 +72,7 @@ describe('readDocument', () => {
   });
 
   it('reads JSON', () => {
-    expect(plain(read('{"kit": "a", "list": [1, true, null], "map": {}}').value)).toEqual([
+    expect(plain(read('{"kit": "a", "list": [1, true, "null"], "map": {}}').value)).toEqual([
       ['kit', 'a'],
       ['list', ['1', 'true', 'null']],
       ['map', []],

@@ -82,6 +82,9 @@ export function readDocument(source: Source): Reading<Located> {
   return { value: diagnostics.length > 0 ? null : value, diagnostics };
 }
 
+/** What YAML and JSON write for no value. As a text it would be a name that no editor takes for one. */
+const nothing = /^(?:~|null|Null|NULL)$/;
+
 type Complain = (code: string, message: string, span: Span | null, help?: string | null) => void;
 
 /** Depth is bounded by `kitLimits.depth`, so this recursion is over the form of a file and not over a graph. */
@@ -103,6 +106,14 @@ function convert(node: Node | null, source: Source, depth: number, complain: Com
   }
   if (isScalar(node)) {
     const text = typeof node.value === 'string' ? node.value : (node.source ?? '');
+    if (node.type === 'PLAIN' && nothing.test(text)) {
+      complain(
+        'nothing',
+        `\`${text}\` says that there is nothing`,
+        span,
+        'leave the key out; where it is a name, write it in quotes',
+      );
+    }
     return { kind: 'text', text, span };
   }
   if (isSeq(node)) {
