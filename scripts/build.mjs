@@ -112,7 +112,7 @@ function programFile(code, legal) {
     input: text,
     encoding: 'utf8',
   });
-  if (made.status !== 0) throw new Error(`the program does not prove the shipped kits: ${made.stderr}`);
+  if (made.status !== 0) throw new Error(`the program cannot judge the shipped kits: ${made.stderr}`);
   const cache = readFileSync(file).toString('base64');
   rmSync(file);
   return [
