@@ -94,6 +94,30 @@ describe('loomproof diagnose', () => {
     expect(out()).toContain(' (not settled)');
   });
 
+  it('a terminator that is missing or one too many is found by the list of a bus with its power off', async () => {
+    const seeder = 'fixtures/seeder-bus/kit.yaml';
+    const plugged = ['--stage', 'in-place', '--pull', 'KC'];
+    const listed = await runInMemory(['checks', seeder, ...plugged, '--json']);
+    const [{ short }] = JSON.parse(listed.out()).variants;
+    expect(short.checks).toContainEqual(
+      expect.objectContaining({ from: 'KC:3', to: 'KC:4', expected: '54 ohm to 67 ohm' }),
+    );
+    expect(short.notDetectable.length).toBeGreaterThan(0);
+    expect(JSON.stringify(short.notDetectable)).not.toContain('terminator');
+    // 60, 120 and 40 ohm: "OBD2 port" glossary (youcanic.com), and three of 120 ohm side by side.
+    for (const [ohm, words] of [
+      ['60 ohm', 'as designed'],
+      ['119 ohm', 'the terminator rear end does not conduct, or is not there'],
+      ['40 ohm', 'there is a terminator too many on machine bus'],
+      ['80 ohm', 'the terminator head end has more ohms than it should'],
+    ] as const) {
+      const files = new Map([['r.csv', `from,to,reading,stage\nKC:3,KC:4,${ohm},in place without KC\n`]]);
+      const { out, code } = await runInMemory(['diagnose', seeder, 'r.csv', ...plugged, '--json'], { files });
+      expect(out(), ohm).toContain(words);
+      expect(code).toBe(ohm === '60 ohm' ? 0 : 1);
+    }
+  });
+
   it('the label is compared with the content, and without a variant the best one is found', async () => {
     const strip = 'fixtures/ambulance-strip/kit.yaml';
     const listed = await runInMemory([

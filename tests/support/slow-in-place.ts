@@ -64,6 +64,11 @@ export function slowInPlace(
   for (const one of broken) {
     if (one.is === 'bridged') metal.push([one.places[0], one.places[1]]);
     if (one.is === 'bare end touches') metal.push([job.ends[one.end]?.node ?? -1, one.place]);
+    if (one.is === 'terminator too many') {
+      const wires = job.special[one.circuit]?.wires ?? [];
+      const [high = -1, low = -1] = wires.map((wire) => job.ends[job.wires[wire]?.ends[0] ?? -1]?.node ?? -1);
+      parts.push([high, low], [low, high]);
+    }
   }
   const both = metal.flatMap(([a, b]): [number, number][] => [
     [a, b],

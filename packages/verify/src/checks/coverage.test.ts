@@ -44,7 +44,8 @@ describe('coverage recounted by flooding from every point', { timeout: 30_000 },
   it.each(tables)('$name: no reading shows two of the faults that are said to need one each', ({ table }) => {
     const { apart, bound } = shortList(table);
     expect(apart.length).toBeLessThanOrEqual(bound);
-    expect(apart.length).toBeGreaterThanOrEqual(0.75 * bound);
+    // Where three faults overlap pairwise in three readings, two readings are needed though no two faults are apart.
+    expect(apart.length).toBeGreaterThanOrEqual((2 / 3) * bound);
     const right = slowReadings(table, []);
     const wrong = apart.map((index) =>
       slowReadings(
