@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type StudDevice, type StudKit, studKit } from '../../../../tests/support/stud-kit.ts';
-import { verdictOf } from '../../../../tests/support/verdict-of.ts';
+import { changed, verdictOf } from '../../../../tests/support/verdict-of.ts';
 
 const electrical = (more: string): string =>
   `electrical: { limits: own, own limits: { source: test, drop: 90 %, lead to protector: 99 m${more} }, material: copper, strands: formula, temperature: 20 C, joints: 0 ohm }`;
@@ -262,7 +262,68 @@ describe('a conductor that several fuses feed', () => {
   });
 });
 
+describe('a stock conductor behind another fuse than before', () => {
+  const lead = (more: string): readonly string[] => [electrical('').replace('99 m', more)];
+
+  it('is held to the length of a lead where the kit bridges its fuse', () => {
+    const bridged = (length: string): readonly string[] => {
+      const text = studKit({
+        sections: lead('0.5 m'),
+        ofWires: 'length: 0.1 m, capacity: 20 A',
+        nets: ['A', 'B'],
+        stock: [
+          ['fuse', 'F', 'BAT', 'A', 'rating: 5 A'],
+          ['load', 'L', 'B', 'GND', 'power: 12 W, volts: 12 V'],
+        ],
+        wires: [['run', 'A', 'B', `length: ${length}, capacity: 8 A`]],
+        links: [['jump', 'BAT', 'A', 'length: 0.1 m, capacity: 20 A']],
+      });
+      return verdictOf(changed(text, 'add: [A, K F:2]', 'add: [A, K F:2, B, K L:1]'))
+        .findings.filter(({ kind }) => kind === 'conductor-unprotected')
+        .map(({ points, witness }) => `${points.join(' ')}: ${witness.is === 'limit' ? witness.value : ''}`);
+    };
+    expect(bridged('0.2 m')).toEqual([]);
+    expect(bridged('1 m')).toEqual(['L a: 1200', 'run: 1100']);
+  });
+
+  it('is asked for its capacity where the work moved it, though no load hangs on it', () => {
+    const moved = (capacity: string): readonly string[] =>
+      found(
+        {
+          nets: ['A', 'B', 'C'],
+          stock: [
+            ['fuse', 'F1', 'BAT', 'A', 'rating: 5 A'],
+            ['fuse', 'F2', 'BAT', 'B', 'rating: 20 A'],
+          ],
+          wires: [['run', 'A', 'C', `length: 1 m${capacity}`]],
+          kit: [['load', 'lamp', 'A', 'GND', 'power: 12 W, volts: 12 V']],
+          powered: ['lamp: always'],
+        },
+        '  - { do: detach, end: run@A }\n  - { do: attach, end: run@A, stud: B }\n',
+      ).filter((one) => one.includes('run'));
+    expect(moved('')).toEqual(['electrical-unknown the capacity of run']);
+    expect(moved(', capacity: 8 A')).toEqual(['conductor-unprotected F2 run: 20 for 8']);
+    expect(moved(', capacity: 20 A')).toEqual([]);
+  });
+});
+
 describe('a conductor ahead of its first fuse', () => {
+  it('is not judged over a wire whose length is not said, unless it is too long without it', () => {
+    const behind = (main: string, limit: string): readonly string[] =>
+      found({
+        sections: [electrical('').replace('99 m', limit)],
+        ofWires: 'length: 0.1 m, capacity: 20 A',
+        nets: ['M', 'N', 'A'],
+        stock: [['load', 'old', 'M', 'GND', 'power: 12 W, volts: 12 V']],
+        wires: [['main', 'BAT', 'M', `capacity: 20 A${main}`]],
+        kit: [['fuse', 'F', 'M', 'A', 'rating: 5 A']],
+      }).filter((one) => !one.includes('undefined'));
+    expect(behind(', length: 0.3 m', '0.5 m')).toEqual([]);
+    expect(behind(', length: 0.5 m', '0.5 m')).toEqual(['conductor-unprotected F a: 600 for 500']);
+    expect(behind('', '0.5 m')).toEqual(['electrical-unknown the length of main']);
+    expect(behind('', '0.05 m')).toContain('conductor-unprotected F a: 100 for 50');
+  });
+
   it.each([
     ['999 mm', ['conductor-unprotected branch: 1000 for 999']],
     ['1 m', []],
@@ -303,15 +364,21 @@ describe('a conductor that an output feeds whose inside is not told', () => {
   });
 
   it('hides no fuse beside it that is too large', () => {
-    const lamp: StudDevice = ['load', 'lamp', 'N', 'GND', 'power: 12 W, volts: 12 V'];
-    const beside = (rating: string): StudKit => ({
-      nets: ['N', 'F'],
-      stock: [old, ['fuse', 'F1', 'BAT', 'F', `rating: ${rating}`], ['diode', 'D', 'F', 'N', 'drop: 0.5 V']],
-      kit: [lamp],
-      powered: ['lamp: always'],
-    });
-    expect(fed(beside('20 A'))).not.toContain('conductor-unprotected');
-    expect(fed(beside('21 A'))).toContain('conductor-unprotected');
+    const beside = (rating: string): readonly string[] =>
+      fed({
+        ofWires: 'length: 1 m, capacity: 50 A',
+        nets: ['N', 'F', 'A'],
+        stock: [
+          old,
+          ['fuse', 'F1', 'BAT', 'F', `rating: ${rating}`],
+          ['diode', 'D', 'F', 'N', 'drop: 0.5 V'],
+        ],
+        wires: [['thin', 'N', 'A', 'length: 1 m, capacity: 20 A']],
+        kit: [['load', 'lamp', 'A', 'GND', 'power: 12 W, volts: 12 V']],
+        powered: ['lamp: always'],
+      }).filter((one) => one !== 'electrical-unknown' && !one.startsWith('what protects'));
+    expect(beside('20 A')).toEqual([]);
+    expect(beside('21 A')).toEqual(['conductor-unprotected', 'F1', 'thin']);
   });
 
   it('is held against a fuse of its own behind the output, once the kit tells of one', () => {

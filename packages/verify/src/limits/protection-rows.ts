@@ -1,4 +1,5 @@
 import { appendTo, type Conducts, compareText, type Job, type Rework, type Wire } from '@loomproof/netlist';
+import { asFoundView } from '../prove/assembled-view.ts';
 import { copperLength } from './copper-length.ts';
 import { type FusedCopper, fusesThatLimit } from './fuse-cut.ts';
 import { fuseLimit, keeps, leadLimit } from './limit-sources.ts';
@@ -25,6 +26,13 @@ interface Step {
   /** The nearest fuse passed, {@link noFuse} or {@link notToldFuse}. */
   readonly fuse: number;
   readonly mm: number;
+  /** A wire passed whose length is not said, or -1. */
+  readonly unmeasured: number;
+}
+
+/** A conductor with one of the fuses that current comes from, and how much conductor lies ahead of its far end. */
+interface Reach extends Omit<Step, 'node'> {
+  readonly edge: number;
 }
 
 /**
@@ -33,24 +41,92 @@ interface Step {
  */
 export function protectionRows(rework: Rework, view: Conducts): readonly ProtectionJudgement[] {
   const { job, graph, ordinal } = rework;
-  const elementsAt = new Map<number, number[]>();
-  for (const [index, element] of job.elements.entries()) {
-    if (element.kind === 'load' || element.kind === 'coil') continue;
-    if (element.kind === 'fuse' && rework.fuseFitted[index] !== true) continue;
-    for (const place of new Set([element.from, element.to])) appendTo(elementsAt, place, index);
+  const fitted = (fuse: number): boolean => rework.fuseFitted[fuse] === true;
+  const now = { ordinal, view, elementsAt: passable(job, fitted) };
+  const found = {
+    ordinal: 0,
+    view: asFoundView(rework),
+    elementsAt: passable(job, (fuse) => job.elements[fuse]?.fitted === true),
+  };
+  const key = ({ edge, fuse }: Pick<Reach, 'edge' | 'fuse'>): number =>
+    edge * (job.elements.length + 2) + fuse + 2;
+  const before = new Set(reachesOf(rework, found).map(key));
+  const reaches = new Map<number, Reach[]>();
+  for (const reach of reachesOf(rework, now)) appendTo(reaches, reach.edge, reach);
+  const abandoned = abandonedWires(rework);
+  // What the kit made, abandoned, or put behind another fuse than before.
+  const isNew = (reach: Reach): boolean => {
+    const { edge } = reach;
+    const wire = job.wires[graph.whatOf(edge)];
+    return (
+      graph.birthOf(edge) > 0 ||
+      wire?.origin === 'kit' ||
+      abandoned.has(graph.whatOf(edge)) ||
+      !before.has(key(reach))
+    );
+  };
+  const concernedFuses = new Set<number>();
+  for (const ways of reaches.values())
+    for (const reach of ways)
+      if (isNew(reach) || (reach.fuse >= 0 && rework.fuseFittedPart.has(reach.fuse)))
+        concernedFuses.add(reach.fuse);
+  const copper: FusedCopper = {
+    rework,
+    view,
+    elementsAt: now.elementsAt,
+    supplies: new Set(supplyPlaces(job)),
+    outputs: new Set(untoldOutputs(job)),
+    returns: new Set([...chassisPlaces(job), ...returnPlaces(job)]),
+    ratingOf: (fuse) => fuseRating(rework, fuse) ?? 0,
+  };
+  const rows: ProtectionJudgement[] = [];
+  for (const [edge, ways] of reaches) {
+    const behind = ways.map(({ fuse }) => fuse).filter((fuse) => fuse >= 0);
+    for (const reach of ways)
+      if (reach.fuse === notToldFuse) rows.push(untold(rework, edge, isNew(reach)));
+      else if (reach.fuse === noFuse) rows.push(judgeLead(rework, reach, isNew(reach)));
+    if (behind.length === 0) continue;
+    const concerned = (fuses: readonly number[]): boolean => fuses.some((fuse) => concernedFuses.has(fuse));
+    const all = judge(rework, edge, behind, concerned(behind));
+    // Behind one fuse that it bears, or where a rating is not said, there is nothing more to find out.
+    if ((behind.length === 1 || all.row.ratingAmpere === null) && all.kept !== false) {
+      rows.push(all);
+      continue;
+    }
+    const cuts = fusesThatLimit(copper, edge);
+    if (cuts === null) rows.push(all.kept === true ? all : { ...all, kept: null, row: untoldRow(all) });
+    else for (const fuses of distinctCuts(cuts)) rows.push(judge(rework, edge, fuses, concerned(fuses)));
   }
-  const stop = new Set(job.places.flatMap((one, place) => (one.chassis ? [place] : [])));
-  for (const supply of job.supplies) {
-    if (supply.returnPlace >= 0) stop.add(supply.returnPlace);
-    for (const place of supply.places) stop.add(place);
+  return rows;
+}
+
+/** The harness at a moment, as current finds it. */
+interface Moment {
+  readonly ordinal: number;
+  readonly view: Conducts;
+  /** By place, the elements at it that current passes: all but loads, and no fuse that is not fitted. */
+  readonly elementsAt: ReadonlyMap<number, readonly number[]>;
+}
+
+function passable(job: Job, isFitted: (fuse: number) => boolean): ReadonlyMap<number, readonly number[]> {
+  const at = new Map<number, number[]>();
+  for (const [index, { kind, from, to }] of job.elements.entries()) {
+    if (kind === 'load' || kind === 'coil' || (kind === 'fuse' && !isFitted(index))) continue;
+    for (const place of new Set([from, to])) appendTo(at, place, index);
   }
+  return at;
+}
+
+/** Each conductor that current reaches, once for each nearest fuse that it may have passed. */
+function reachesOf(rework: Rework, { ordinal, view, elementsAt }: Moment): readonly Reach[] {
+  const { job, graph } = rework;
+  const stop = new Set([...chassisPlaces(job), ...returnPlaces(job), ...supplyPlaces(job)]);
   // A node or join with the nearest fuse, as one number.
   const key = (index: number, fuse: number): number => index * (job.elements.length + 2) + fuse + 2;
-  const supplies = job.supplies.flatMap(({ places }) => places);
-  const outputs = untoldOutputs(job);
+  const from = (node: number, fuse: number): Step => ({ node, fuse, mm: 0, unmeasured: -1 });
   const queue: Step[] = [
-    ...supplies.map((node) => ({ node, fuse: noFuse, mm: 0 })),
-    ...outputs.map((node) => ({ node, fuse: notToldFuse, mm: 0 })),
+    ...supplyPlaces(job).map((node) => from(node, noFuse)),
+    ...untoldOutputs(job).map((node) => from(node, notToldFuse)),
   ];
   const seen = new Set(queue.map(({ node, fuse }) => key(node, fuse)));
   const go = (step: Step): void => {
@@ -58,17 +134,22 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
     seen.add(key(step.node, step.fuse));
     queue.push(step);
   };
-  const passed = new Map<number, { readonly edge: number; readonly fuse: number; readonly mm: number }>();
+  const passed = new Map<number, Reach>();
   for (let at = 0; at < queue.length; at += 1) {
     const step = queue[at] as Step;
     for (let half = graph.firstHalf(step.node); half >= 0; half = graph.nextHalf(half)) {
       const edge = half >> 1;
       if (!graph.aliveAt(edge, ordinal) || !view(edge)) continue;
-      const length = graph.kindOf(edge) === 'conductor' ? (copperLength(rework, edge) ?? 0) : 0;
-      const mm = step.mm + length;
-      if (graph.kindOf(edge) === 'conductor' && !passed.has(key(edge, step.fuse)))
-        passed.set(key(edge, step.fuse), { edge, fuse: step.fuse, mm });
-      go({ node: graph.otherEnd(half), fuse: step.fuse, mm });
+      const isConductor = graph.kindOf(edge) === 'conductor';
+      const length = isConductor ? copperLength(rework, edge) : 0;
+      const ahead = {
+        fuse: step.fuse,
+        mm: step.mm + (length ?? 0),
+        unmeasured: length === null && step.unmeasured < 0 ? graph.whatOf(edge) : step.unmeasured,
+      };
+      if (isConductor && !passed.has(key(edge, step.fuse)))
+        passed.set(key(edge, step.fuse), { edge, ...ahead });
+      go({ node: graph.otherEnd(half), ...ahead });
     }
     for (const index of elementsAt.get(step.node) ?? []) {
       const element = job.elements[index];
@@ -76,46 +157,22 @@ export function protectionRows(rework: Rework, view: Conducts): readonly Protect
       if (element === undefined || index === step.fuse) continue;
       if (element.kind === 'diode' && element.from !== step.node) continue;
       const fuse = element.kind === 'fuse' ? index : step.fuse;
-      go({ node: element.from === step.node ? element.to : element.from, fuse, mm: step.mm });
+      go({ ...step, node: element.from === step.node ? element.to : element.from, fuse });
     }
   }
-  const abandoned = abandonedWires(rework);
-  const made = (edge: number): boolean => {
-    const wire = job.wires[graph.whatOf(edge)];
-    return graph.birthOf(edge) > 0 || wire?.origin === 'kit' || abandoned.has(graph.whatOf(edge));
-  };
-  const concernedFuses = new Set<number>();
-  for (const { edge, fuse } of passed.values())
-    if (made(edge) || (fuse >= 0 && rework.fuseFittedPart.has(fuse))) concernedFuses.add(fuse);
-  const reaches = new Map<number, { fuse: number; mm: number }[]>();
-  for (const { edge, fuse, mm } of passed.values()) appendTo(reaches, edge, { fuse, mm });
-  const copper: FusedCopper = {
-    rework,
-    view,
-    elementsAt,
-    supplies: new Set(supplies),
-    outputs: new Set(outputs),
-    returns: stop,
-    ratingOf: (fuse) => fuseRating(rework, fuse) ?? 0,
-  };
-  const rows: ProtectionJudgement[] = [];
-  for (const [edge, ways] of reaches) {
-    const behind = ways.map(({ fuse }) => fuse).filter((fuse) => fuse >= 0);
-    for (const { fuse, mm } of ways)
-      if (fuse === notToldFuse) rows.push(untold(rework, edge, made(edge)));
-      else if (fuse === noFuse) rows.push(judge(rework, edge, [], mm, made(edge)));
-    const concerned = (fuses: readonly number[]): boolean => fuses.some((fuse) => concernedFuses.has(fuse));
-    const all = judge(rework, edge, behind, 0, concerned(behind));
-    // Behind one fuse that it bears, or where a rating is not said, there is nothing more to find out.
-    if (behind.length > 0 && (behind.length === 1 || all.row.ratingAmpere === null) && all.kept !== false) {
-      rows.push(all);
-      continue;
-    }
-    const cuts = behind.length === 0 ? [] : fusesThatLimit(copper, edge);
-    if (cuts === null) rows.push(all.kept === true ? all : { ...all, kept: null, row: untoldRow(all) });
-    else for (const fuses of distinctCuts(cuts)) rows.push(judge(rework, edge, fuses, 0, concerned(fuses)));
-  }
-  return rows;
+  return [...passed.values()];
+}
+
+function supplyPlaces({ supplies }: Job): readonly number[] {
+  return supplies.flatMap(({ places }) => places);
+}
+
+function returnPlaces({ supplies }: Job): readonly number[] {
+  return supplies.flatMap(({ returnPlace }) => (returnPlace >= 0 ? [returnPlace] : []));
+}
+
+function chassisPlaces({ places }: Job): readonly number[] {
+  return places.flatMap(({ chassis }, place) => (chassis ? [place] : []));
 }
 
 function untoldRow({ row, fuses }: ProtectionJudgement): ProtectionRow {
@@ -129,9 +186,9 @@ function distinctCuts(cuts: readonly (readonly number[])[]): readonly (readonly 
 }
 
 /** Outputs of modules and other sources of which the kit does not say what is behind them. */
-function untoldOutputs({ places, supplies }: Job): readonly number[] {
-  const told = new Set(supplies.flatMap((one) => one.places));
-  return places.flatMap(({ source }, place) =>
+function untoldOutputs(job: Job): readonly number[] {
+  const told = new Set(supplyPlaces(job));
+  return job.places.flatMap(({ source }, place) =>
     (source === 'driven' || source === 'switched' || source === 'always') && !told.has(place) ? [place] : [],
   );
 }
@@ -164,34 +221,45 @@ export function fuseRating({ job, fuseFittedPart }: Rework, fuse: number): numbe
   return part?.is === 'fuse' ? part.ratingAmps : (job.elements[fuse]?.ratingAmps ?? null);
 }
 
+/** A conductor that no fuse is ahead of, against how long it may be up to its far end. */
+function judgeLead(rework: Rework, { edge, mm, unmeasured }: Reach, concerned: boolean): ProtectionJudgement {
+  const { job, graph } = rework;
+  const row = emptyRow(job.wires[graph.whatOf(edge)]);
+  const said = (more: Partial<ProtectionRow>, kept: boolean | null): ProtectionJudgement => ({
+    row: { ...row, ...more },
+    kept,
+    fuses: [],
+    leadMm: kept === true ? null : mm,
+    concerned,
+  });
+  if (!concerned) return said({}, true);
+  const limit = leadLimit(job);
+  if (limit.kind === 'missing') return said({ missing: [limit.what] }, null);
+  // Too long is too long, whatever more there is.
+  if (unmeasured >= 0 && keeps(limit, mm))
+    return said({ missing: [`the length of ${job.wires[unmeasured]?.name ?? ''}`] }, null);
+  return said({ source: limit.source }, keeps(limit, mm));
+}
+
+/** A conductor against the fuses that limit together what comes to it. */
 function judge(
   rework: Rework,
   edge: number,
   through: readonly number[],
-  mm: number,
   concerned: boolean,
 ): ProtectionJudgement {
   const { job, graph } = rework;
   const wire = job.wires[graph.whatOf(edge)];
   const fuses = through.map((fuse) => job.elements[fuse]?.name ?? '').sort(compareText);
-  const empty = { ...emptyRow(wire), fuse: fuses.length === 0 ? null : fuses.join(' + ') };
-  const unfused = fuses.length === 0;
+  const empty = { ...emptyRow(wire), fuse: fuses.join(' + ') };
   const said = (row: ProtectionRow, kept: boolean | null): ProtectionJudgement => ({
     row,
     kept,
     fuses,
-    leadMm: unfused && kept !== true ? mm : null,
+    leadMm: null,
     concerned,
   });
   if (wire === undefined) return said(empty, null);
-  if (unfused) {
-    if (!concerned) return said(empty, true);
-    const limit = leadLimit(job);
-    if (limit.kind === 'missing') return said({ ...empty, missing: [limit.what] }, null);
-    if (copperLength(rework, edge) === null)
-      return said({ ...empty, missing: [`the length of ${wire.name}`] }, null);
-    return said({ ...empty, source: limit.source }, keeps(limit, mm));
-  }
   const ratings = through.map((fuse) => fuseRating(rework, fuse));
   const ratingAmpere = ratings.reduce((sum, one) => (sum === null || one === null ? null : sum + one), 0);
   const limit = fuseLimit(job, wire, Math.max(0, ...job.supplies.map(({ volts }) => volts ?? 0)));

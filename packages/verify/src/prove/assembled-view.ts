@@ -12,6 +12,12 @@ export function assembledPlugged(job: Job): readonly boolean[] {
   });
 }
 
+/** The view of the machine as it was found, whatever the work did since; for moments before the first step. */
+export function asFoundView({ job, graph }: Rework): Conducts {
+  const plugged = assembledPlugged(job);
+  return (edge) => graph.kindOf(edge) !== 'mate' || (plugged[graph.whatOf(edge)] ?? false);
+}
+
 /**
  * The assembled view of a rework after some step: everything plugged as before, except what intent leaves unplugged,
  * which counts as it really is at the end, and what intent interposes.
