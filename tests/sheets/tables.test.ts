@@ -535,6 +535,31 @@ describe('what a work instruction tells', () => {
 });
 
 describe('what a document carries', () => {
+  it('says on the sheets of a proved variant too that the kit is not proved, and where it is not', () => {
+    const put = '{ do: cover, end: buzzer far@cut, with: CAP-W, only: build=early }';
+    const { verdict, files } = sheetsOf('van-beacon', (text) =>
+      text.replace('{ do: cover, end: buzzer far@cut, with: CAP-W }', put),
+    );
+    expect(verdict.variants.map((one) => one.verdict)).toEqual(['proved', 'refuted']);
+    for (const [name, text] of files) {
+      const where = name.startsWith('build-early')
+        ? 'KIT NOT PROVED (refuted in another variant)'
+        : 'NOT PROVED (refuted)';
+      if (name.endsWith('.html')) {
+        expect(text, name).toContain(
+          `<p class="unproved">${where}: do not build, fit or power by this sheet</p>`,
+        );
+        expect(text, name).toContain('@top-center');
+      } else
+        for (const row of readCsv(text).slice(1))
+          expect(row.at(-1), name).toBe(
+            name.startsWith('build-early')
+              ? 'kit NOT PROVED, refuted in another variant'
+              : 'NOT PROVED, refuted',
+          );
+    }
+  });
+
   it('names kit, revision, variant and digest, and a page number for paper', () => {
     for (const [name, text] of sheetsOf('van-beacon').files) {
       for (const one of ['side-door warning beacon', testDigest, 'build=early']) {

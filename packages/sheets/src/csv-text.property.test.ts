@@ -4,9 +4,9 @@ import { readCsv } from '../../../tests/sheets/read-csv.ts';
 import { csvText } from './csv-text.ts';
 
 const cell = fc.oneof(
-  fc.string({ unit: fc.constantFrom(...'=+-@\'",;|! aZ09') }),
+  fc.string({ unit: fc.constantFrom(...'=+-@＝＋－＠\'",;|! aZ09') }),
   fc.string({ unit: 'grapheme-ascii' }),
-  fc.constantFrom('=cmd|calc!A0', '-1', '+49 30', '@SUM(A1)', '-0.5', '"', ',', "'"),
+  fc.constantFrom('=cmd|calc!A0', '-1', '+49 30', '@SUM(A1)', '-0.5', '＝1+1', '"', ',', "'"),
 );
 
 describe('csvText', () => {
@@ -25,7 +25,7 @@ describe('csvText', () => {
     fc.assert(
       fc.property(cell, (text) => {
         const [[read = ''] = []] = readCsv(csvText([[text]]));
-        expect(/^\s*[=+\-@]/.test(read) && !/^-\d+([.,]\d+)?$/.test(read)).toBe(false);
+        expect(/^\s*[=+\-@＝＋－＠]/.test(read) && !/^-\d+([.,]\d+)?$/.test(read)).toBe(false);
       }),
     );
   });

@@ -1,8 +1,8 @@
 import { visibleText } from '@loomproof/netlist';
 
 /**
- * Rows as CSV that a spreadsheet opens without harm: a cell that it could take for a formula gets an apostrophe before
- * it, cells with delimiters or quotes are quoted, and controls are made visible.
+ * Rows as CSV that a spreadsheet opens without harm: a cell that it could take for a formula, wide signs included, gets an
+ * apostrophe before it, cells with delimiters or quotes are quoted, and controls are made visible.
  * @param rows - the first one is the head.
  */
 export function csvText(rows: readonly (readonly string[])[]): string {
@@ -12,6 +12,6 @@ export function csvText(rows: readonly (readonly string[])[]): string {
 function csvCell(text: string): string {
   const shown = visibleText(text);
   const isNumber = /^-?\d+([.,]\d+)?$/.test(shown);
-  const guarded = /^\s*[=+\-@]/.test(shown) && !isNumber ? `'${shown}` : shown;
+  const guarded = /^\s*[=+\-@＝＋－＠]/u.test(shown) && !isNumber ? `'${shown}` : shown;
   return /[",;]/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
 }

@@ -19,6 +19,6 @@ export function judgedVariants(kit: KitFile, verdict: KitVerdict, digest: string
     const found = verdict.variants.find(({ variant }) => variant === one.variant.name);
     const stem = stems[index];
     if (found === undefined || stem === undefined) return [];
-    return [{ one, verdict: found, head: sheetHead(kit, found, digest), stem }];
+    return [{ one, verdict: found, head: sheetHead(kit, verdict, found, digest), stem }];
   });
 }

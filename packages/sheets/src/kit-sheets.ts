@@ -5,7 +5,7 @@ import { csvText } from './csv-text.ts';
 import { cutList } from './cut-list.ts';
 import { type JudgedVariant, judgedVariants } from './judged-variants.ts';
 import { markup } from './markup.ts';
-import { page } from './page.ts';
+import { notProvedWords, page } from './page.ts';
 import { partsTable } from './parts-table.ts';
 import { pinTable } from './pin-table.ts';
 import type { SheetHead } from './sheet-head.ts';
@@ -76,7 +76,7 @@ function withHead(head: SheetHead, rows: readonly (readonly string[])[]): readon
     head.revision,
     head.variant,
     head.digest,
-    head.proved ? 'proved' : `NOT PROVED, ${head.verdict}`,
+    head.proved ? 'proved' : notProvedWords(head).replace('not proved', 'NOT PROVED'),
   ];
   return rows.map((row, index) => [
     ...row,

@@ -8,7 +8,7 @@ const policy =
 
 /**
  * A whole sheet in one file that asks nothing of any network. On paper every page carries kit, revision, variant, digest
- * and its number, and where the variant is not proved, that too, in the margin of the page.
+ * and its number, and where the kit is not proved, that too, in the margin of the page.
  *
  * @param title - what sheet it is
  * @param body - its content
@@ -34,14 +34,21 @@ export function page(
   return whole.text;
 }
 
-/** What is said across the top of a sheet whose variant is not proved. */
-function bannerWords(head: SheetHead): string {
-  return `NOT PROVED (${head.verdict}): do not build, fit or power by this sheet`;
+/** What is said across the top of every sheet of a kit that is not proved. */
+function bannerWords({ verdict, elsewhere }: SheetHead): string {
+  const found =
+    elsewhere === null ? `NOT PROVED (${verdict})` : `KIT NOT PROVED (${elsewhere} in another variant)`;
+  return `${found}: do not build, fit or power by this sheet`;
 }
 
 /** The variant as a sheet names it. */
 function variantWords(variant: string): string {
   return variant === 'only' ? 'one variant' : variant;
+}
+
+/** What was found, where that is not that the kit is proved. */
+export function notProvedWords({ verdict, elsewhere }: SheetHead): string {
+  return elsewhere === null ? `not proved, ${verdict}` : `kit not proved, ${elsewhere} in another variant`;
 }
 
 function facts(head: SheetHead): readonly Markup[] {
@@ -50,6 +57,6 @@ function facts(head: SheetHead): readonly Markup[] {
     ['Revision', head.revision],
     ['Variant', variantWords(head.variant)],
     ['Digest', head.digest.slice(0, 12)],
-    ['Verdict', head.proved ? 'proved' : `not proved, ${head.verdict}`],
+    ['Verdict', head.proved ? 'proved' : notProvedWords(head)],
   ].map(([name = '', value = '']) => markup`<div><dt>${name}</dt><dd>${value}</dd></div>`);
 }

@@ -85,9 +85,11 @@ function nameOf(rework: Rework, { places, joints, ends, hidden, again }: StrandP
 }
 
 function wrapped(text: string, most: number): readonly string[] {
+  // A name that is too long is parted after a hyphen where it has one.
+  const parts = new RegExp(`.{1,${most}}$|.{1,${most}}(?<=-)|.{1,${most}}`, 'gu');
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(' ').flatMap((one) => one.match(new RegExp(`.{1,${most}}`, 'gu')) ?? [])) {
+  for (const word of text.split(' ').flatMap((one) => one.match(parts) ?? [])) {
     if (line !== '' && line.length + 1 + word.length > most) {
       lines.push(line);
       line = word;

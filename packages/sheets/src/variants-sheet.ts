@@ -10,7 +10,7 @@ import { type ToldVariant, variantFacts } from './variant-facts.ts';
 export function variantsSheet(kit: KitFile, variants: readonly ToldVariant[]): string {
   const [first] = variants;
   if (first === undefined) return '';
-  const unproved = variants.find(({ head }) => !head.proved);
+  const unproved = variants.find(({ head }) => head.verdict !== 'proved');
   const head = { ...(unproved ?? first).head, variant: variants.map((one) => one.head.variant).join(' / ') };
   const differences = variantDifferences(variantFacts(kit, variants));
   const table: SheetTable = {

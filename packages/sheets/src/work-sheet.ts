@@ -96,7 +96,7 @@ function howToRead(job: Job, otherNumbers: ReadonlySet<number>): string {
     ...(cavity === undefined
       ? []
       : [`${cavity.address} is cavity ${cavity.label} of ${job.connectors[cavity.connector]?.name ?? ''}.`]),
-    'After @ stands the mark of that end of a wire; an end that a cut makes has the name of the other piece.',
+    'After @ stands the mark of that end of a wire; the end at a cut is called cut, or by the piece on its other side.',
     ...(numbers.length === 0
       ? []
       : [
