@@ -309,19 +309,23 @@ describe('a stock conductor behind another fuse than before', () => {
 
 describe('a conductor ahead of its first fuse', () => {
   it('is not judged over a wire whose length is not said, unless it is too long without it', () => {
-    const behind = (main: string, limit: string): readonly string[] =>
-      found({
+    const behind = (main: string, limit: string): readonly unknown[] => {
+      const text = studKit({
         sections: [electrical('').replace('99 m', limit)],
         ofWires: 'length: 0.1 m, capacity: 20 A',
-        nets: ['M', 'N', 'A'],
+        nets: ['M', 'A'],
         stock: [['load', 'old', 'M', 'GND', 'power: 12 W, volts: 12 V']],
         wires: [['main', 'BAT', 'M', `capacity: 20 A${main}`]],
         kit: [['fuse', 'F', 'M', 'A', 'rating: 5 A']],
-      }).filter((one) => !one.includes('undefined'));
-    expect(behind(', length: 0.3 m', '0.5 m')).toEqual([]);
-    expect(behind(', length: 0.5 m', '0.5 m')).toEqual(['conductor-unprotected F a: 600 for 500']);
-    expect(behind('', '0.5 m')).toEqual(['electrical-unknown the length of main']);
-    expect(behind('', '0.05 m')).toContain('conductor-unprotected F a: 100 for 50');
+      });
+      const { findings, judgement } = verdictOf(text);
+      const row = judgement.electrical?.limits.protection.find(({ conductor }) => conductor === 'F a');
+      return [findings.some(({ kind }) => kind === 'conductor-unprotected'), row?.missing];
+    };
+    expect(behind(', length: 0.4 m', '0.5 m')).toEqual([false, []]);
+    expect(behind(', length: 0.5 m', '0.5 m')).toEqual([true, []]);
+    expect(behind('', '0.5 m')).toEqual([false, ['the length of main']]);
+    expect(behind('', '0.05 m')).toEqual([true, []]);
   });
 
   it.each([
