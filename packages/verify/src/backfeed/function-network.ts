@@ -244,7 +244,8 @@ function there(job: Job, place: number, time: number): boolean {
   return time > 0 || job.places[place]?.origin === 'stock';
 }
 
-function missingSupplies(job: Job): readonly string[] {
+/** What the kit does not say of its supplies, without which nothing electrical can be judged. */
+export function missingSupplies(job: Job): readonly string[] {
   if (job.supplies.length === 0) return ['a supply, with its volts'];
   const noChassis = !job.places.some((one) => one.chassis);
   return job.supplies.flatMap((one) => [

@@ -1,4 +1,5 @@
 import { type Conducts, compareText, type Job, type Rework } from '@loomproof/netlist';
+import { missingSupplies } from '../backfeed/function-network.ts';
 import { poweredBefore } from '../backfeed/powered-before.ts';
 import { assembledView } from '../prove/assembled-view.ts';
 import type { LossPart, RawFinding } from '../prove/finding.ts';
@@ -27,7 +28,7 @@ export function judgeLimits(rework: Rework, view: Conducts, names: Names): Limit
   const { job } = rework;
   const findings: RawFinding[] = [];
   const missing = new Set<string>();
-  for (const one of unsaidSupplies(job)) missing.add(one);
+  for (const one of missingSupplies(job)) missing.add(one);
   const { drops, loading } = lossesOf(rework, view, circuitRegions(rework, view, names), missing);
   for (const row of drops)
     if (row.dropVolt !== null && row.limitVolt !== null && row.dropVolt > row.limitVolt + 1e-9)
@@ -76,13 +77,8 @@ export function judgeLimits(rework: Rework, view: Conducts, names: Names): Limit
 export function untouchedLosses(rework: Rework): Pick<LimitTable, 'drops' | 'loading'> {
   const view = assembledView(rework);
   const regions = untouchedRegions(rework, view, new Names(rework.job));
-  const { drops, loading } = lossesOf(rework, view, regions, new Set(unsaidSupplies(rework.job)));
+  const { drops, loading } = lossesOf(rework, view, regions, new Set(missingSupplies(rework.job)));
   return { drops: sortedDrops(drops), loading: sortedLoading(loading) };
-}
-
-function unsaidSupplies({ supplies }: Job): readonly string[] {
-  if (supplies.length === 0) return ['a supply, with its volts'];
-  return supplies.flatMap(({ name, volts }) => (volts === null ? [`the volts of ${name}`] : []));
 }
 
 /** @param missing - what makes everything unknown; what else is not said is added. */
