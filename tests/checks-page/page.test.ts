@@ -219,6 +219,38 @@ describe.skipIf(withoutBrowser)('the readings of a work instruction', () => {
     await page.context().close();
   }, 30_000);
 
+  it('show the ohms that are due on the strip, where known ohms are', async () => {
+    await phone.make(['checks', 'fixtures/seeder-bus/kit.yaml', '--stage', 'in-place', '--pull', 'KC']);
+    const page = await phone.open('only-work.html');
+    const row = page.locator('#power-1 .pick', { hasText: '54 ohm to 67 ohm' });
+    for (const [typed, where] of [
+      ['60', 'within'],
+      ['119', 'above'],
+      ['40', 'below'],
+    ] as const) {
+      await row.click();
+      await page.locator(deskOf('power-1', 'reading')).fill(typed);
+      await page.locator(deskOf('power-1', 'write')).click();
+      await row.click();
+      const strip = page.locator('#power-1 .taken .ohms').last();
+      expect(await strip.getAttribute('aria-label')).toBe(
+        `the reading lies ${where} 54 ohm to 67 ohm, which is due`,
+      );
+      const [due, mark] = await Promise.all(
+        ['.due', 'i'].map(async (part) => strip.locator(part).boundingBox()),
+      );
+      if (due === undefined || mark === undefined || due === null || mark === null)
+        throw new Error('nothing is shown');
+      const at = mark.x + mark.width / 2;
+      expect(at < due.x ? 'below' : at > due.x + due.width ? 'above' : 'within').toBe(where);
+      expect(due.width).toBeGreaterThan(20);
+    }
+    await settled(page);
+    expect(await page.locator('#power-1-diagnosis').textContent()).toContain('disagree');
+    await page.context().close();
+    expect(phone.heard).toEqual([]);
+  }, 30_000);
+
   it('fit a phone, please axe in light and dark, and keep the text of a hostile kit as text', async () => {
     const script = '<script>window.broken=1</script>';
     const formula = '=cmd|calc!A0';

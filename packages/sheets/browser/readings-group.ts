@@ -254,7 +254,7 @@ export class ReadingsGroup {
         'div',
         { class: 'reading' },
         element('p', {}, readingWords(one, judged, due)),
-        ...(judged.is === 'read' ? [ohmStrip(judged.ohm, judged.outcome, bands)] : []),
+        ...(judged.is === 'read' ? [ohmStrip(judged.ohm, judged.outcome, bands, due)] : []),
         element(
           'details',
           {},

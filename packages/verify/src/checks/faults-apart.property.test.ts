@@ -37,6 +37,26 @@ describe('faultsApart', () => {
     );
   });
 
+  it('finds every other fault of a long chain at once, whatever their numbers', () => {
+    // From the ends of a chain each choice is sure; whoever loses count of the neighbours begins in its midst and runs out of looks.
+    const count = 801;
+    fc.assert(
+      fc.property(
+        fc.shuffledSubarray(
+          Array.from({ length: count }, (_, fault) => fault),
+          { minLength: count },
+        ),
+        (order) => {
+          const shownBy = order.slice(1).map((fault, at) => [order[at] ?? 0, fault]);
+          expect(faultsApart(count, shownBy, count)).toEqual(
+            order.filter((_, at) => at % 2 === 0).sort((a, b) => a - b),
+          );
+        },
+      ),
+      { numRuns: 3 },
+    );
+  });
+
   it('stops when it has enough', () => {
     expect(faultsApart(5, [], 2).length).toBeGreaterThanOrEqual(2);
     expect(faultsApart(0, [], 0)).toEqual([]);
