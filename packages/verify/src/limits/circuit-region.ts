@@ -78,7 +78,7 @@ function regionsFrom(
     const edges = new Set<number>();
     const elements = new Set<number>();
     const held = new Map<number, Pole>();
-    const missing = new Set<string>();
+    const currents = new Set<string>();
     const queue = [start];
     done.add(start);
     const reach = (node: number): void => {
@@ -92,7 +92,7 @@ function regionsFrom(
     for (let at = 0; at < queue.length; at += 1) {
       const node = queue[at] as number;
       const unsaid = unsaidCurrent(job, node, modelled);
-      if (unsaid !== null) missing.add(unsaid);
+      if (unsaid !== null) currents.add(unsaid);
       for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
         if (!alive(half >> 1)) continue;
         edges.add(half >> 1);
@@ -104,6 +104,9 @@ function regionsFrom(
         if (element !== undefined) reach(element.from === node ? element.to : element.from);
       }
     }
+    // Copper that no element hangs on carries nothing, whatever is not said of it, unless it leads to what is not modelled.
+    if (elements.size === 0 && (currents.size === 0 || currents.size + held.size < 2)) continue;
+    const missing = new Set(currents);
     for (const { unclear } of held.values()) if (unclear !== null) missing.add(unclear);
     if (new Set([...held.values()].flatMap(({ ground }) => ground ?? [])).size > 1)
       missing.add(`what joins the returns of the supplies on both sides of ${names.node(start)}`);
@@ -111,8 +114,6 @@ function regionsFrom(
       ...[...edges].sort((a, b) => a - b).map((edge) => copperBranch(rework, names, edge)),
       ...[...elements].sort((a, b) => a - b).map((index) => elementBranch(job, index)),
     ];
-    // Copper that no element hangs on carries nothing, whatever is not said of it.
-    if (elements.size === 0) continue;
     const branchesAt = new Map<number, number[]>();
     for (const [index, { from, to }] of branches.entries())
       for (const node of [from, to]) appendTo(branchesAt, node, index);
@@ -124,7 +125,8 @@ function regionsFrom(
 /** What a pin takes of whose device nothing is said; null where that is no question. */
 function unsaidCurrent(job: Job, node: number, modelled: ReadonlySet<number>): string | null {
   const place = job.places[node];
-  if (place === undefined || place.source !== 'unknown') return null;
+  // That nothing comes out of it does not say that nothing goes in.
+  if (place === undefined || (place.source !== 'unknown' && place.source !== 'never')) return null;
   if (place.kind === 'boundary') return `what current leaves the model at ${place.address}`;
   const connector = job.connectors[place.connector];
   if (connector?.device !== true || modelled.has(place.connector)) return null;

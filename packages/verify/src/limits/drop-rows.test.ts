@@ -175,6 +175,44 @@ describe('the states that count', () => {
     expect(rows(bridge).get('motor')?.state).toEqual(['S2 off', 'S3 off']);
   });
 
+  it('are not those in which an arm of a bridge shorts the supply: what flows then is no current of a wire', () => {
+    const { findings, judgement } = verdictOf(
+      studKit({
+        ...base,
+        ofWires: 'length: 1 m, capacity: 5 A',
+        nets: ['A', 'B'],
+        stock: [['load', 'old', 'BAT', 'GND', 'power: 12 W, volts: 12 V']],
+        kit: [
+          ['drive', 'h1', 'BAT', 'A'],
+          ['drive', 'l1', 'A', 'GND'],
+          ['drive', 'h2', 'BAT', 'B'],
+          ['drive', 'l2', 'B', 'GND'],
+          ['load', 'motor', 'A', 'B', 'power: 24 W, volts: 12 V'],
+        ],
+        powered: ['motor: [h1 + l2 + not l1 + not h2, h2 + l1 + not l2 + not h1]'],
+      }),
+    );
+    expect(findings.map(({ kind }) => kind)).toEqual(['sources-tied', 'sources-tied']);
+    const carried = judgement.electrical?.limits.loading.find(({ what }) => what === 'h1 a');
+    expect(carried?.ampere).toBeCloseTo(2, 9);
+  });
+
+  it('and where it is shorted in all of them, nothing is told', () => {
+    const kit: StudKit = {
+      nets: ['A'],
+      stock: [['switch', 'S', 'BAT', 'A']],
+      kit: [['load', 'lamp', 'A', 'GND', 'power: 12 W, volts: 12 V']],
+      links: [['short', 'BAT', 'GND', 'length: 1 m, capacity: 99 A']],
+      powered: ['lamp: S'],
+    };
+    const reversed: StudKit = {
+      ...kit,
+      kit: [...(kit.kit ?? []), ['diode', 'D', 'A', 'GND', 'drop: 0.6 V']],
+      links: [],
+    };
+    expect(missingOf(reversed).join()).toContain('it shorts its supply in every state');
+  });
+
   it('are also those in which a load is no longer bridged: a fan behind its dropping resistor', () => {
     const fan = (powered: readonly string[]): StudKit => ({
       nets: ['A', 'B'],
@@ -242,12 +280,15 @@ describe('what is not said of a circuit', () => {
     expect(missingOf({ ...lamp, ...change }).some((one) => one.startsWith(expected))).toBe(true);
   });
 
-  it('a pin of a module without elements is asked for by name', () => {
+  it.each([
+    ['of which nothing is said', ''],
+    ['out of which nothing comes', ', source: { 1: never }'],
+  ])('a pin of a module without elements %s is asked for by name', (_, source) => {
     const text = studKit({ ...base, ...lamp });
     const hung = text
       .replace(
         '  wires:\n',
-        '    KM: { cavities: 1, into: M }\n    M: { device: yes, cavities: 1 }\n  wires:\n    to module: { from: A, to: KM:1, size: 1 mm2, length: 1 m, capacity: 9 A }\n',
+        `    KM: { cavities: 1, into: M }\n    M: { device: yes, cavities: 1${source} }\n  wires:\n    to module: { from: A, to: KM:1, size: 1 mm2, length: 1 m, capacity: 9 A }\n`,
       )
       .replace('at A: { to: A, add: [', 'at A: { to: A, add: [');
     const points = verdictOf(hung).findings.flatMap(({ kind, points: all }) =>
@@ -256,11 +297,20 @@ describe('what is not said of a circuit', () => {
     expect(points.join('; ')).toMatch(/what current (KM|M):1 takes: its device has no elements/);
   });
 
-  it('a wire that leaves the model is asked for by name', () => {
-    const leaving = studKit({ ...base, ...lamp }).replace(
-      '  wires:\n',
-      '  boundaries: { rear: { distinct: yes } }\n  wires:\n    to rear: { from: A, to: rear, size: 1 mm2, length: 1 m, capacity: 9 A }\n',
-    );
+  it.each([
+    ['A', 'distinct: yes'],
+    ['A', 'distinct: yes, source: never'],
+    // No element of the model hangs on what the work joins there.
+    ['N', 'distinct: yes, source: never'],
+  ])('a wire that leaves the model at %s, %s, is asked for by name', (at, rear) => {
+    const nets = [...lamp.nets, 'N'];
+    const links = at === 'N' ? [['more', 'BAT', 'N'] as const] : [];
+    const leaving = studKit({ ...base, ...lamp, nets, links })
+      .replace('add: [N', 'add: [N, rear')
+      .replace(
+        '  wires:\n',
+        `  boundaries: { rear: { ${rear} } }\n  wires:\n    to rear: { from: ${at}, to: rear, size: 1 mm2, length: 1 m, capacity: 9 A }\n`,
+      );
     const points = verdictOf(leaving).findings.flatMap(({ kind, points: all }) =>
       kind === 'electrical-unknown' ? all : [],
     );

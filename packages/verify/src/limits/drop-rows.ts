@@ -6,7 +6,13 @@ import type { CircuitRegion } from './circuit-region.ts';
 import { dropLimit } from './limit-sources.ts';
 import type { DropRow } from './limit-table.ts';
 import { regionStates } from './region-states.ts';
-import { designAmpere, type ReachedLoad, type RegionFlow, regionSolver } from './solve-region.ts';
+import {
+  designAmpere,
+  type ReachedLoad,
+  type RegionFlow,
+  type RegionState,
+  regionSolver,
+} from './solve-region.ts';
 
 /** Currents below this are rounding. */
 export const noAmpere = 1e-9;
@@ -45,7 +51,13 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
   const carriers = region.branches.flatMap(({ kind, index, wire }, branch) =>
     wire >= 0 || (kind === 'contact' && job.elements[index]?.kind === 'fuse') ? [branch] : [],
   );
+  let shorts = 0;
   for (const { state, said, offNames, coilsOn } of states) {
+    // What flows then no wire is meant to bear; that it can be so is told by obligation 10.
+    if (isShort(region, state)) {
+      shorts += 1;
+      continue;
+    }
     const trial = solve(state, null);
     if (trial === null) {
       missing.add('a state of the diodes that can be solved');
@@ -98,7 +110,33 @@ export function dropRows(job: Job, region: CircuitRegion, before: PoweredBefore)
       if (worse) rows.set(load, row);
     }
   }
+  if (shorts === states.length)
+    missing.add(`what flows in ${nameOf(job, region)}: it shorts its supply in every state`);
   return { rows: [...rows.values()], carried: [...carried.values()], missing: [...missing] };
+}
+
+/** Whether metal, closed contacts or diodes along their arrow lead from some pole with volts to a return. */
+function isShort({ branches, branchesAt, poles }: CircuitRegion, { open, off }: RegionState): boolean {
+  for (const [start, { volt }] of poles) {
+    if (volt === 0 || off.has(start)) continue;
+    const seen = new Set([start]);
+    const queue = [start];
+    for (let at = 0; at < queue.length; at += 1) {
+      const node = queue[at] as number;
+      if (poles.get(node)?.volt === 0 && !off.has(node)) return true;
+      for (const index of branchesAt.get(node) ?? []) {
+        const branch = branches[index];
+        if (branch === undefined || branch.kind === 'load') continue;
+        if (branch.kind === 'diode' && branch.from !== node) continue;
+        if (branch.kind === 'contact' && open.has(branch.index)) continue;
+        const next = branch.from === node ? branch.to : branch.from;
+        if (seen.has(next)) continue;
+        seen.add(next);
+        queue.push(next);
+      }
+    }
+  }
+  return false;
 }
 
 /** Each circuit of a part of which nothing can be computed, with what is not said. */
