@@ -193,6 +193,8 @@ describe.skipIf(withoutBrowser)('sheets in a browser', { timeout: 180_000 }, () 
       60,
       'latch: top, stand: side by side, blocks: [{ rows: 3, columns: 10 }, { rows: 3, columns: 10, first: 31, start: bottom right }]',
     ],
+    ['60 in thirty rows of 2', 60, 'latch: right, rows: 30, columns: 2'],
+    ['60 in three rings', 60, 'rings: [30 from 12, 18 from 12:20, 12 from 1]'],
     ['37 in rings', 37, 'rings: [18 from 12, 12 from 12, 6 from 12, 1 in centre]'],
   ])(
     'a face with %s is legible on a phone and in print, with the marked cavity in view',
@@ -216,6 +218,7 @@ describe.skipIf(withoutBrowser)('sheets in a browser', { timeout: 180_000 }, () 
           await pan.scrollIntoViewIfNeeded();
           await expect.poll(() => pan.evaluate(markedInView)).toBe(true);
         }
+        expect(heard, kind).toEqual([]);
         await page.emulateMedia({ media: 'print' });
         for (const { format, inside } of papers) {
           await page.setViewportSize({ width: inside, height: 1000 });

@@ -17,7 +17,9 @@ export function overflowIn(print: boolean): string {
 /** The height of the smallest letters of all drawings that are shown, in pixels; without end where none is. */
 export const smallestLabel = `Math.min(...[...document.querySelectorAll('svg text')].filter((text) => text.closest('svg').getBoundingClientRect().width > 0).map((text) => {
   const svg = text.closest('svg');
-  return (parseFloat(getComputedStyle(text).fontSize) * svg.getBoundingClientRect().width) / svg.viewBox.baseVal.width;
+  const { width, height } = svg.getBoundingClientRect();
+  const scale = Math.min(width / svg.viewBox.baseVal.width, height / svg.viewBox.baseVal.height);
+  return parseFloat(getComputedStyle(text).fontSize) * scale;
 }))`;
 
 /** Measures in cells of tables whose number stands in one line and whose unit in another. */

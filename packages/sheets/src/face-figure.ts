@@ -35,9 +35,11 @@ const margin = 22;
 export function faceFigure(given: Face, options: FaceFigureOptions): Markup {
   const face = viewFrom(given, options.side);
   const { pitch, spots, w, h } = laidOut(face, options.marks.size);
-  // Wide faces are made smaller on paper; their labels are larger here, so that 7 pt are left there.
-  const font = Math.max(11, (11 * w) / 620);
-  return markup`<svg class="face" xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${options.title}" viewBox="0 0 ${w} ${h}" width="${w}" height="${h}"><g font-family="inherit" font-size="${font.toFixed(1)}" text-anchor="middle">${
+  // Wide and high faces are made smaller on paper; their labels are larger here, so that 7 pt are left there.
+  const font = Math.max(11, (11 * w) / 620, (11 * h) / 960);
+  // The least height on paper, in pixels of 1/96 inch, at which they are 7 pt.
+  const least = Math.ceil((h * (7.05 * 4)) / 3 / font);
+  return markup`<svg class="face" xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${options.title}" viewBox="0 0 ${w} ${h}" width="${w}" height="${h}" style="--least: ${least}px"><g font-family="inherit" font-size="${font.toFixed(1)}" text-anchor="middle">${
     face.kind === 'grid'
       ? housing(w, h, face.mark, face.edge)
       : markup`<circle cx="${w / 2}" cy="${h / 2}" r="${Math.min(w, h) / 2 - margin + 12}" class="body"/><path d="M${w / 2 - 8} ${margin - 14} h16 v10 h-16 z" class="latch"/>`

@@ -184,6 +184,9 @@ function smallGrid(
   width: number,
 ): MarkupValue {
   const cell = Math.min(9, 112 / face.width, 34 / face.rows.length);
+  const gap = Math.min(0.8, cell / 6);
+  // In a face of many rows a cavity is smaller than an eye can find, so the filled one is not drawn smaller than this.
+  const least = 3.2;
   const [w, h] = [(face.width * cell) / 2, face.rows.length * cell];
   const [x, top] = [width - w - 6, y - h / 2];
   const long = Math.min(14, w / 2);
@@ -193,10 +196,12 @@ function smallGrid(
     : markup`<rect x="${face.edge === 'left' ? x - 6 : x + w + 2}" y="${top + h / 4}" width="4" height="${h / 2}" class="solid"/>`;
   return markup`<rect x="${x - 2}" y="${top - 2}" width="${w + 4}" height="${h + 4}" rx="2" class="small"/>${latch}${face.rows.map(
     (row, at) =>
-      row.map(
-        (one) =>
-          markup`<rect x="${x + (one.at * cell) / 2 + 0.8}" y="${top + at * cell + 0.8}" width="${cell - 1.6}" height="${cell - 1.6}" class="${one.label === label ? 'solid' : 'small'}"/>`,
-      ),
+      row.map((one) => {
+        const found = one.label === label;
+        const size = Math.max(cell - 2 * gap, found ? least : 0);
+        const inset = (cell - size) / 2;
+        return markup`<rect x="${tenth(x + (one.at * cell) / 2 + inset)}" y="${tenth(top + at * cell + inset)}" width="${tenth(size)}" height="${tenth(size)}" class="${found ? 'solid' : 'small'}"/>`;
+      }),
   )}`;
 }
 
@@ -209,7 +214,6 @@ function smallRound(
   const outer = 19;
   const x = width - outer - 6;
   const rings = face.rows.length - (face.centre ? 1 : 0);
-  const tenth = (value: number): number => Math.round(value * 10) / 10;
   return markup`<circle cx="${x}" cy="${y}" r="${outer}" class="small"/><rect x="${x - 3}" y="${y - outer - 2}" width="6" height="5" class="solid"/>${face.rows.map(
     (row, ring) => {
       const radius = ring < rings ? ((outer - 5) * (rings - ring)) / rings : 0;
@@ -220,4 +224,8 @@ function smallRound(
       });
     },
   )}`;
+}
+
+function tenth(value: number): number {
+  return Math.round(value * 10) / 10;
 }
