@@ -266,6 +266,7 @@ describe('what is not said of a circuit', () => {
 
   it.each([
     ['the power of the load', { kit: [['load', 'lamp', 'A', 'GND', 'volts: 12 V']] }, 'the current of lamp'],
+    ['the volts of its power', { kit: [['load', 'lamp', 'A', 'GND', 'power: 12 W']] }, 'the current of lamp'],
     ['the length of a wire', { ofWires: 'capacity: 9 A' }, 'the length of S1 a'],
     ['the material', { sections: [electrical().replace('material: copper, ', '')] }, 'the material of S1 a'],
     [

@@ -37,8 +37,9 @@ export interface ReachedLoad {
 
 /** The current that a load is designed for, in amperes; null when the kit does not say. */
 export function designAmpere(load: DeviceElement, nominalVolt: number): number | null {
+  if (load.watts === 0) return 0;
+  // A power says nothing without the volts that it is taken at: a lamp made for half of them takes another.
   if (load.watts !== null && load.volts !== null && load.volts > 0) return load.watts / load.volts;
-  if (load.watts !== null && nominalVolt > 0) return load.watts / nominalVolt;
   const ohm = loadOhm(load);
   return ohm === null ? null : nominalVolt / ohm;
 }
