@@ -36,7 +36,14 @@ export type { Reading } from './kit/read-document.ts';
 export { readKit, resolveKit } from './kit/read-kit.ts';
 export { type EndPreparation, type JointState, Rework } from './rework/rework.ts';
 export type { BreachReason, RefusalReason, StepOutcome, Touch } from './rework/step-outcome.ts';
-export { formatPinTable, type PinTable, type PinTableRow, readPinTable } from './table/index.ts';
+export {
+  formatPinTable,
+  type PinTable,
+  type PinTableRow,
+  protectCell,
+  readPinTable,
+  unprotectCell,
+} from './table/index.ts';
 export {
   compareText,
   type Diagnostic,

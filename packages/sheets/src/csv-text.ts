@@ -1,4 +1,4 @@
-import { visibleText } from '@loomproof/netlist';
+import { protectCell, visibleText } from '@loomproof/netlist';
 
 /**
  * Rows as CSV that a spreadsheet opens without harm: a cell that it could take for a formula, wide signs included, gets an
@@ -10,8 +10,6 @@ export function csvText(rows: readonly (readonly string[])[]): string {
 }
 
 function csvCell(text: string): string {
-  const shown = visibleText(text);
-  const isNumber = /^-?\d+([.,]\d+)?$/.test(shown);
-  const guarded = /^\s*[=+\-@＝＋－＠]/u.test(shown) && !isNumber ? `'${shown}` : shown;
+  const guarded = protectCell(visibleText(text));
   return /[",;]/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
 }

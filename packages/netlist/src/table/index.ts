@@ -7,5 +7,6 @@ export {
   pinTableColumns,
 } from './pin-table-columns.ts';
 export { pinTableRowText } from './pin-table-row-text.ts';
+export { protectCell, unprotectCell } from './protect-cell.ts';
 export { type PinTableOptions, type PinTableReading, readPinTable } from './read-pin-table.ts';
 export type { TableCode } from './table-code.ts';

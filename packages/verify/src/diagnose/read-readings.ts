@@ -1,4 +1,4 @@
-import { type Diagnostic, makeDiagnostic, type Source } from '@loomproof/netlist';
+import { type Diagnostic, makeDiagnostic, type Source, unprotectCell } from '@loomproof/netlist';
 import { parseOhms } from '../readings/parse-ohms.ts';
 import { type Stage, stageNames } from '../readings/stage.ts';
 import type { WrittenLimits } from '../readings/written-limits.ts';
@@ -88,7 +88,7 @@ export function readReadings(source: Source): {
       continue;
     }
     // A spreadsheet or a careful writer puts an apostrophe before an address such as `-X1:2`, lest it be a formula.
-    const names = [from, to].map((column) => (cells[column] ?? '').trim().replace(/^'(?=[=+@-])/, ''));
+    const names = [from, to].map((column) => unprotectCell((cells[column] ?? '').trim()));
     if (names.includes('')) {
       complain('a reading needs two points', start, end, 'write the address of each probe, such as `K10:4`');
       continue;
