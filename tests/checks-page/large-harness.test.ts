@@ -66,7 +66,9 @@ describe('the page of a kit in a harness of 5,000 wires', { timeout: 60_000 }, (
     const states = [table.designed, ...asked.flatMap((index) => table.states[index] ?? [])];
     for (const state of states) {
       const csv = csvOf(state);
-      const shown = finishNow(explainGroup(model, csv, { designRefuted: false, mostPairs: 40 }));
+      const shown = finishNow(
+        explainGroup(model, csv, { designRefuted: false, elsewhere: page.elsewhere, mostPairs: 40 }),
+      );
       const rows = readReadings({ name: 'readings', text: csv }).value ?? [];
       const candidate = { revision: kit.revision, variant: model.own.variant, job, stage };
       const [ranked] = rankCandidates([candidate], rows, { stage });
@@ -91,7 +93,7 @@ describe('the page of a kit in a harness of 5,000 wires', { timeout: 60_000 }, (
     expect(Buffer.byteLength(file?.text ?? '')).toBeLessThan(400_000);
   });
 
-  it('knows of cavities that the work has nothing to do with as much as the command does', () => {
+  it('says of cavities far from the work that it does not know them, and the command looks there', () => {
     const numbers = Array.from({ length: 60 }, (_, index) => index + 1);
     const wires = numbers.slice(1).map((n) => `    w${n}: { from: K1:${n}, to: K${(n % 4) + 2}:${n} }`);
     const small = kitOf(`kit: one new wire
@@ -114,15 +116,19 @@ wanted: { circuits: { new: [K1:1, K2:1] } }
     );
     if (model === undefined) throw new Error('the page has no model');
     expect(model.own.job.wires.length).toBeLessThan(10);
-    // No fault of the work is shown at K1:30: the reading is named, and not used.
-    const csv = 'from,to,reading\nK1:1,K2:1,0.2 ohm\nK1:30,K1:31,0.2 ohm\n';
-    const shown = finishNow(explainGroup(model, csv, { designRefuted: false }));
+    // K1:32 and K2:32 are joined as designed, which the part of the harness in the page does not tell.
+    const csv = 'from,to,reading\nK1:1,K2:1,0.2 ohm\nK1:32,K2:32,0.2 ohm\nK1:32,K5:9,0.1 ohm\n';
+    const shown = finishNow(explainGroup(model, csv, { designRefuted: false, elsewhere: own.elsewhere }));
+    expect(shown?.report.unreachable).toEqual(['K1:32 - K2:32 (line 3)', 'K1:32 - K5:9 (line 4)']);
+    expect([shown?.report.result, shown?.report.added]).toEqual(['as designed', []]);
+    expect(shown?.report.additions).toEqual([]);
+    // The command has the whole harness, and looks where somebody read.
     const rows = readReadings({ name: 'readings', text: csv }).value ?? [];
     const [ranked] = rankCandidates([{ revision: 'A', variant: 'only', job: only.job }], rows, { stage });
     if (ranked === undefined) throw new Error('nothing is ranked');
     const diagnosis = finishNow(diagnosisWork(ranked.table, ranked.placed.readings));
-    expect(shown?.report).toEqual(diagnosisReport(ranked, diagnosis, false));
-    expect(shown?.report.unreachable).toHaveLength(1);
-    expect(shown?.report.additions).toEqual([]);
+    const report = diagnosisReport(ranked, diagnosis, false);
+    expect(report.unreachable).toEqual([]);
+    expect(report.added).toEqual(['K1:32 - K5:9 (line 4): whole, designed open']);
   });
 });

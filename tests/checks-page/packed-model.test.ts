@@ -36,7 +36,9 @@ function explained(page: PageChecks, list: Checklist, state: HarnessState): Grou
   const model = models.get(page.whole);
   if (model === undefined) throw new Error('the page has no model');
   const csv = ['from,to,reading', ...rows].join('\n');
-  const found = finishNow(explainGroup(model, csv, { designRefuted: false, mostPairs: 0 }));
+  const found = finishNow(
+    explainGroup(model, csv, { designRefuted: false, elsewhere: page.elsewhere, mostPairs: 0 }),
+  );
   if (found === null) throw new Error('the readings cannot be read');
   return found;
 }

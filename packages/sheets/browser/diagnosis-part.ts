@@ -66,7 +66,11 @@ export class DiagnosisPart {
           model,
           group: this.#group.name,
           csv,
-          options: { designRefuted: this.#head.refuted, ...(mostPairs === undefined ? {} : { mostPairs }) },
+          options: {
+            elsewhere: this.#head.checks.elsewhere,
+            designRefuted: this.#head.refuted,
+            ...(mostPairs === undefined ? {} : { mostPairs }),
+          },
         },
         {
           progress: ({ done, total }) => {
@@ -200,7 +204,12 @@ export class DiagnosisPart {
     told.push(...section('Between the limits, to be looked into:', report.between));
     told.push(...section('Judged anew by the limits of this sheet:', otherLimits));
     told.push(...section('Not read:', report.unanswered));
-    told.push(...section('Cannot be read as things are plugged:', report.unreachable));
+    told.push(
+      ...section(
+        'Not used, since no probe gets there as things are plugged, or it is so far from the work that only loomproof diagnose knows it:',
+        report.unreachable,
+      ),
+    );
     told.push(
       ...section(
         'Something was added, or a name is wrong:',

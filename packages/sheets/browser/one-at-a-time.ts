@@ -11,13 +11,18 @@ export function oneAtATimePart(): void {
     if (back !== undefined) back.disabled = current === 0;
     if (next !== undefined) next.disabled = current === leaves.length - 1;
   };
+  /** A new step begins at its cautions, however far the last one was scrolled. */
+  const turnTo = (to: number): void => {
+    turn(to);
+    document.querySelector('main')?.scrollIntoView({ block: 'start' });
+  };
   mode?.addEventListener('click', () => {
     const single = document.body.classList.toggle('single');
     mode.textContent = single ? 'Show all steps' : 'One step at a time';
     for (const one of [back, next]) if (one !== undefined) one.hidden = !single;
     turn(current);
   });
-  back?.addEventListener('click', () => turn(current - 1));
-  next?.addEventListener('click', () => turn(current + 1));
+  back?.addEventListener('click', () => turnTo(current - 1));
+  next?.addEventListener('click', () => turnTo(current + 1));
   turn(0);
 }

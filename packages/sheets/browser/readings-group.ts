@@ -1,4 +1,5 @@
 import { writtenLimits } from '@loomproof/verify';
+import { addressesAtLength } from '../src/checks/addresses-in-short.ts';
 import { groupState, isOf, type PageCheck } from '../src/checks/group-state.ts';
 import { judgeReading } from '../src/checks/judge-reading.ts';
 import type { PageGroup } from '../src/checks/work-checks.ts';
@@ -280,15 +281,18 @@ export class ReadingsGroup {
     const from = field('Red probe at', `${id}-from`, list);
     const to = field('Black probe at', `${id}-to`, list);
     const known = new Set(this.#head.checks.points);
+    const elsewhere = addressesAtLength(this.#head.checks.elsewhere);
+    const strangeness = (names: readonly string[]): string => {
+      if (names.every((one) => known.has(one))) return '';
+      return names.some((one) => elsewhere.has(one))
+        ? 'No probe gets to that point as things are plugged, or it is so far from the work that only loomproof diagnose knows it.'
+        : 'This harness has no such point: it is read as something that was added.';
+    };
     const complaint = element('p', { class: 'complaint', attributes: [['role', 'alert']] });
     const go = (): void => {
       const [a, b] = [from.input.value.trim(), to.input.value.trim()];
       const isAny = a !== '' && b !== '' && a !== b;
-      complaint.textContent = isAny
-        ? [a, b].some((one) => !known.has(one))
-          ? 'This harness has no such point: it is read as something that was added.'
-          : ''
-        : 'Name two points.';
+      complaint.textContent = isAny ? strangeness([a, b]) : 'Name two points.';
       if (isAny) this.#takePair(a, b);
     };
     return element(

@@ -39,9 +39,10 @@ export function stepAnswersPart(head: PageHead, store: RecordStore): void {
     byId('count').textContent = `${told.length} of ${steps.length} steps answered`;
     const unshown = told
       .filter(({ answer }) => answer !== 'done')
-      .map(({ step, answer }) =>
-        element('li', {}, `Step ${step}, ${answer}: not shown is ${shows.get(step) ?? ''}`),
-      );
+      .map(({ step, answer, note }) => {
+        const why = note.trim() === '' ? 'Why is not said yet.' : `Why: ${note.trim()}`;
+        return element('li', {}, `Step ${step}, ${answer}: not shown is ${shows.get(step) ?? ''}. ${why}`);
+      });
     byId('unshown').replaceChildren(...unshown);
     byId('unshown-part').hidden = unshown.length === 0;
   });

@@ -62,7 +62,8 @@ export function diagnosisText(
     lines.push(`Contradictory, set aside (a joint that moves, or a probe that slipped): ${one}`);
   for (const one of report.between) lines.push(`Between the limits, look into it: ${one}`);
   for (const one of report.unanswered) lines.push(`Not read: ${one}`);
-  for (const one of report.unreachable) lines.push(`Cannot be read in this stage: ${one}`);
+  for (const one of report.unreachable)
+    lines.push(`Not used, no probe gets there as things were plugged: ${one}`);
   for (const { reading, name, near } of report.additions)
     lines.push(
       `As-found addition, or a wrong name: ${name} at ${reading}${near === null ? '' : `; did you mean ${near}?`}`,

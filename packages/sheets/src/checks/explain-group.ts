@@ -7,6 +7,7 @@ import {
   rankCandidatesWork,
   readReadings,
 } from '@loomproof/verify';
+import { addressesAtLength } from './addresses-in-short.ts';
 import type { GroupModel } from './work-checks.ts';
 
 /** What the readings of a group say: the report that `diagnose --json` prints for the same rows. */
@@ -22,6 +23,8 @@ export interface GroupExplanation {
 export interface ExplainOptions {
   /** Pairs of faults that are tried at most; as many as the command tries where it is left out. */
   readonly mostPairs?: number;
+  /** Addresses of the machine at which no reading is explained here, in short; see `addressesInShort`. */
+  readonly elsewhere: readonly string[];
   /** Whether the variant was refuted: a harness as designed is wrong then all the same. */
   readonly designRefuted: boolean;
 }
@@ -35,17 +38,18 @@ export interface ExplainOptions {
 export function* explainGroup(
   { own, others, bands, moment, isPart }: GroupModel,
   csv: string,
-  { mostPairs, designRefuted }: ExplainOptions,
+  { mostPairs, elsewhere, designRefuted }: ExplainOptions,
 ): LongWork<GroupExplanation | null> {
   const { value } = readReadings({ name: 'readings', text: csv });
   if (value === null) return null;
   // Its model is the harness as it is at that moment.
   const rows = value.map((row) => (row.moment === moment ? { ...row, moment: '' } : row));
-  const ranked = yield* rankCandidatesWork([own, ...others], rows, {
-    stage: { is: 'unplugged' },
-    bands,
-    ...(isPart ? { mostPoints: 0 } : {}),
-  });
+  const ranked = yield* rankCandidatesWork(
+    [own, ...others],
+    rows,
+    { stage: { is: 'unplugged' }, bands, ...(isPart ? { mostPoints: 0, readAt: new Set<string>() } : {}) },
+    addressesAtLength(elsewhere),
+  );
   const mine = ranked.find(({ candidate }) => candidate === own);
   const [best] = ranked;
   if (mine === undefined || best === undefined) return null;

@@ -9,6 +9,7 @@ import {
   type Separation,
   type Stage,
 } from '@loomproof/verify';
+import { addressesInShort } from './addresses-in-short.ts';
 import { checkMoments, firstChange } from './check-moments.ts';
 import { checkRows, expectedWords, whereInWords } from './check-rows.ts';
 import type { PageCheck } from './group-state.ts';
@@ -80,6 +81,11 @@ export interface PageChecks {
   readonly plugged: string;
   readonly bands: Bands;
   readonly points: readonly string[];
+  /**
+   * Addresses of the machine that are not among the points, since no probe gets there or the work has nothing to do with
+   * them; in short.
+   */
+  readonly elsewhere: readonly string[];
   readonly groups: readonly PageGroup[];
   /** The group that is read when the whole work is done, the one that `diagnose` explains. */
   readonly whole: string;
@@ -185,6 +191,8 @@ export function workChecks(
       ]),
     });
   }
+  const whole = moments[moments.length - 1]?.group ?? '';
+  const known = new Set(points);
   const model = packModel(cutDown(models));
   return {
     groups,
@@ -193,7 +201,8 @@ export function workChecks(
       plugged,
       bands,
       points,
-      whole: moments[moments.length - 1]?.group ?? '',
+      elsewhere: addressesInShort(job.places.flatMap(({ address }) => (known.has(address) ? [] : [address]))),
+      whole,
       groups: groups.map(({ name: called, moment, title, locks, checks, looks }) => ({
         name: called,
         moment,

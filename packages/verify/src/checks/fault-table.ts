@@ -33,6 +33,8 @@ export interface FaultTableOptions {
   readonly otherWork?: ReadonlyMap<string, Job>;
   /** Above this many points only those are kept that the work has to do with. */
   readonly mostPoints?: number;
+  /** Names of points that are kept in any case, since somebody read there. */
+  readonly readAt?: ReadonlySet<string>;
 }
 
 /** Simulates every single fault of a job in a stage, at once. */
@@ -60,7 +62,8 @@ export function* faultTableWork(whole: Job, options: FaultTableOptions): LongWor
   const world: FaultWorld = { job, finished, variants: otherWork, done: new Map() };
   const list = enumerateFaults(job, finished, { ...options.filter, variants: [...otherWork.keys()] });
   const all = probePoints(finished, stage);
-  const points = !isPart && all.length <= mostPoints ? all : all.filter(nearWork(finished, list.touched));
+  const points =
+    !isPart && all.length <= mostPoints ? all : all.filter(nearWork(finished, list.touched, options.readAt));
   const designed = harnessState(finished, [], stage, points, bands);
   const table = { whole, world, stage, bands, points, list, designed };
   // What is broken in the finished harness has a local effect; only a mistake in the work is done again as a whole.
@@ -85,13 +88,14 @@ const usualPoints = 200;
  */
 function jobToSimulate(
   whole: Job,
-  { stage, filter, mostPoints = usualPoints }: FaultTableOptions,
+  { stage, filter, mostPoints = usualPoints, readAt = new Set() }: FaultTableOptions,
 ): { readonly job: Job; readonly finished: Rework; readonly isPart: boolean } {
   const finished = finishWork(whole);
   if (stage.is === 'in place' || filter?.scope === 'all' || probePoints(finished, stage).length <= mostPoints)
     return { job: whole, finished, isPart: false };
   const touched = touchedBy(finished);
-  const job = sliceJob(finished, touched, placesNear(finished, touched));
+  const named = whole.places.flatMap(({ address }, place) => (readAt.has(address) ? [place] : []));
+  const job = sliceJob(finished, touched, new Set([...placesNear(finished, touched), ...named]));
   return { job, finished: finishWork(job), isPart: true };
 }
 
@@ -114,11 +118,18 @@ function pointsIn(job: Job, rework: Rework, points: readonly ProbePoint[]): read
   return points.map(({ name }) => ({ name, node: nodes.get(name) ?? -1 }));
 }
 
-/** Whether a point is one of the work: a place touched or beside one, chassis, a feed, or a bare end. */
-function nearWork({ job }: Rework, { places }: Touched): (point: ProbePoint) => boolean {
-  return ({ node }) => {
+/**
+ * Whether a point is one of the work: a place touched or beside one, chassis, a feed, or a bare end; or one of those that
+ * are asked for besides.
+ */
+function nearWork(
+  { job }: Rework,
+  { places }: Touched,
+  besides: ReadonlySet<string> = new Set(),
+): (point: ProbePoint) => boolean {
+  return ({ node, name }) => {
     const place = job.places[node];
-    if (place === undefined || places.has(node)) return true;
+    if (place === undefined || places.has(node) || besides.has(name)) return true;
     if (place.kind === 'stud') return place.chassis || place.source === 'always';
     return [node - 1, node + 1].some(
       (beside) => places.has(beside) && job.places[beside]?.connector === place.connector,

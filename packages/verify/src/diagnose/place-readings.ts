@@ -16,7 +16,7 @@ export interface PlacedReadings {
     readonly name: string;
     readonly near: string | null;
   }[];
-  /** Rows with a point that the harness has and no probe reaches as things were plugged. */
+  /** Rows with a point that the harness has and no probe reaches as things were plugged, or that is not at hand here. */
   readonly unreachable: readonly { readonly row: WrittenReading; readonly name: string }[];
   /** Rows that were read with power on, of which no ohm can be believed. */
   readonly powered: readonly WrittenReading[];
@@ -29,11 +29,13 @@ export interface PlacedReadings {
  *
  * @param table - of the stage that is asked for
  * @param tableOf - gives the table of another stage, with the same faults in the same order
+ * @param elsewhere - addresses of the machine that are not in the job, of which only a part is at hand
  */
 export function placeReadings(
   table: FaultTable,
   rows: readonly WrittenReading[],
   tableOf: (stage: Stage) => FaultTable = () => table,
+  elsewhere: ReadonlySet<string> = new Set(),
 ): PlacedReadings {
   const job = table.whole;
   const addresses = new Set(job.places.map((place) => place.address));
@@ -69,7 +71,7 @@ export function placeReadings(
     if (a !== undefined && a === b) unanswered.push(row);
     else if (a === undefined || b === undefined) {
       const name = a === undefined ? row.from : row.to;
-      if (addresses.has(name)) unreachable.push({ row, name });
+      if (addresses.has(name) || elsewhere.has(name)) unreachable.push({ row, name });
       else unknown.push({ row, name, near: nearestName(name, [...at.keys()]) });
     } else if (row.value.is === 'ohm') {
       const { ohm } = row.value;

@@ -46,18 +46,27 @@ export function rankCandidates(
 /**
  * Which harness is this? Candidates in order, found piece by piece: fewest points that it does not have, then fewest
  * readings against it as designed, then most single faults that explain all; then by name.
+ *
+ * @param elsewhere - addresses of the machine that jobs cut down to a part have not
  */
 export function* rankCandidatesWork(
   candidates: readonly HarnessCandidate[],
   rows: readonly WrittenReading[],
   options: FaultTableOptions,
+  elsewhere: ReadonlySet<string> = new Set(),
 ): LongWork<readonly RankedCandidate[]> {
   const ranked: RankedCandidate[] = [];
+  const { readAt = new Set(rows.flatMap(({ from, to }) => [from, to])) } = options;
   for (const candidate of candidates) {
     const { job, stage = options.stage, otherWork = options.otherWork } = candidate;
-    const own = { ...options, ...(otherWork === undefined ? {} : { otherWork }) };
+    const own = { ...options, readAt, ...(otherWork === undefined ? {} : { otherWork }) };
     const table = yield* faultTableWork(job, { ...own, stage });
-    const placed = placeReadings(table, rows, (other) => faultTable(job, { ...own, stage: other }));
+    const placed = placeReadings(
+      table,
+      rows,
+      (other) => faultTable(job, { ...own, stage: other }),
+      elsewhere,
+    );
     const used = placed.readings.filter((one) => decides(table, one));
     ranked.push({
       candidate,
