@@ -142,6 +142,46 @@ describe('metal that is held at two voltages', () => {
   });
 });
 
+describe('an output that another source feeds through a diode while it is off', () => {
+  const beside = (kind: string, more: Partial<StudKit> = {}): StudKit => ({
+    nets: ['A', 'B'],
+    stock: [
+      ['drive', 'O1', 'BAT', 'A'],
+      [kind, 'O2', 'BAT', 'B'],
+      ['load', 'lamp', 'B', 'GND', 'resistance: 6 ohm'],
+    ],
+    kit: [['diode', 'D', 'A', 'B', 'drop: 0.7 V']],
+    powered: ['lamp: [O1, O2]'],
+    ...more,
+  });
+
+  it('is tied to it, though nothing lights that should not', () => {
+    expect(backFeedOf(beside('drive'))).toEqual({
+      verdict: 'refuted',
+      found: ['sources-tied O1=O2 on [O1]'],
+    });
+    expect(backFeedOf(beside('drive', { wanted: ['may tie: [[O1, O2]]'] })).verdict).toBe('proved');
+  });
+
+  it('is none where it is a switch, and not tied through a diode of its own', () => {
+    expect(backFeedOf(beside('switch')).verdict).toBe('proved');
+    const both = beside('drive', {
+      nets: ['A', 'B', 'C'],
+      stock: [
+        ['drive', 'O1', 'BAT', 'A'],
+        ['drive', 'O2', 'BAT', 'B'],
+      ],
+      kit: [
+        ['diode', 'D1', 'A', 'C', 'drop: 0.7 V'],
+        ['diode', 'D2', 'B', 'C', 'drop: 0.7 V'],
+        ['load', 'new lamp', 'C', 'GND', 'resistance: 6 ohm'],
+      ],
+      powered: ['new lamp: [O1, O2]'],
+    });
+    expect(backFeedOf(both)).toEqual({ verdict: 'proved', found: [] });
+  });
+});
+
 describe('a relay whose own return opens', () => {
   it('fails to its rest, which is no back-feed; with a lamp on the same return it is one', () => {
     const guard = (back: string): StudKit => ({

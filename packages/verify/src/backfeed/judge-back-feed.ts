@@ -257,18 +257,17 @@ function lookAt(
         worst.set(key, { count: ones, on: on.slice(), finding });
     };
     if (open < 0) {
-      for (const [a, b] of now.ties) {
+      const tie = (a: number, b: number, key: (pair: readonly string[]) => string): void => {
         const [one, other] = [after.pins[a], after.pins[b]];
-        if (one === undefined || other === undefined) continue;
+        if (one === undefined || other === undefined) return;
         const pair = [one.name, other.name].sort(compareText);
-        const key = tieKey(pair);
-        if ((worst.get(key)?.count ?? Number.POSITIVE_INFINITY) <= ones) continue;
-        if (old !== null && was !== null && isTied(old, was.ties, one.name, other.name)) continue;
+        if ((worst.get(key(pair))?.count ?? Number.POSITIVE_INFINITY) <= ones) return;
+        if (old !== null && was !== null && isTied(old, was, one.name, other.name)) return;
         if (maybeTied(job, one.name, other.name)) {
           if (now.torn) search.missing.add(`what volts there are where ${pair.join(' and ')} are joined`);
-          continue;
+          return;
         }
-        keep(key, () => ({
+        keep(key(pair), () => ({
           kind: 'sources-tied',
           step: null,
           points: pair,
@@ -281,7 +280,9 @@ function lookAt(
           culprits: [],
           keys: partKeys(job, branches),
         }));
-      }
+      };
+      for (const [a, b] of now.ties) tie(a, b, tieKey);
+      for (const [a, b] of now.fed) tie(a, b, (pair) => `fed ${pair.join('\n')}`);
     }
     const wrong = new Set<number>();
     // What a short leaves of the volts cannot be told; it is wrong itself, or it was possible before the work.
@@ -344,6 +345,8 @@ function lookAt(
   for (const [key, { on: state, finding }] of worst) {
     // What is wrong with all returns whole is not told again for each that may open.
     if (search.said.has(key)) continue;
+    // What lights by it tells more than that an output is fed from outside.
+    if (key.startsWith('fed ') && [...worst.keys()].some((other) => !other.startsWith('fed '))) continue;
     search.said.add(key);
     // The way through the metal is only looked for in the states that are told.
     on.set(state);
@@ -450,13 +453,8 @@ function relevantVariables(
   return [...relevant].sort((a, b) => a - b);
 }
 
-function isTied(
-  part: PartStates,
-  ties: readonly (readonly [number, number])[],
-  a: string,
-  b: string,
-): boolean {
-  return ties.some(([one, other]) => {
+function isTied(part: PartStates, { ties, fed }: PartState, a: string, b: string): boolean {
+  return [...ties, ...fed].some(([one, other]) => {
     const names = [part.pins[one]?.name, part.pins[other]?.name];
     return names.includes(a) && names.includes(b);
   });

@@ -15,6 +15,8 @@ export interface PartState {
    * index pairs of `pins`.
    */
   readonly ties: readonly (readonly [number, number])[];
+  /** Outputs that are off, into which another source feeds through diodes that conduct: index pairs of `pins`, the source first. */
+  readonly fed: readonly (readonly [number, number])[];
   /** Whether some metal is held at two voltages, so that what has power cannot be told. */
   readonly torn: boolean;
   /** False when a relay goes on and off for ever. */
@@ -74,6 +76,8 @@ export class PartStates {
   readonly #sideTo: Int32Array;
   readonly #diodes: readonly number[];
   readonly #classBefore: Int32Array;
+  /** Which pins are outputs, into which nothing else may feed. */
+  readonly #isOutput: readonly boolean[];
   readonly #memo = new Map<string, Solved>();
 
   constructor(job: Job, network: FunctionNetwork, branches: readonly FunctionBranch[]) {
@@ -116,6 +120,8 @@ export class PartStates {
     this.#coilOn = new Uint8Array(branches.length);
     this.#diodes = branches.flatMap(({ kind }, index) => (kind === 'diode' ? [index] : []));
     this.#classBefore = new Int32Array(this.pins.length);
+    const outputs = new Set(branches.flatMap((branch) => (branch.output ? [this.#outputPlace(branch)] : [])));
+    this.#isOutput = this.pins.map(({ place }) => outputs.has(place));
     this.holding = this.#hasRelay ? this.#coilsInCircles() : [];
   }
 
@@ -203,6 +209,7 @@ export class PartStates {
         this.#unite(this.#from[index] as number, this.#to[index] as number);
     }
     // An output is a pin of its own as long as what drives it is left out.
+    const fed = this.#fedThroughDiodes();
     for (const [index, node] of this.#pinNode.entries()) this.#classBefore[index] = this.#find(node);
     for (let index = 0; index < branches.length; index += 1) {
       const branch = branches[index] as FunctionBranch;
@@ -223,6 +230,7 @@ export class PartStates {
       powered: this.#powered,
       unsure: this.#unsure,
       ties: this.#ties(torn),
+      fed: fed.filter(([a, b]) => this.#isLive(a) && !this.#isOn(b, on)),
       torn,
       settled,
       missing: this.#loadVolts(),
@@ -258,6 +266,50 @@ export class PartStates {
       held = own;
     }
     return false;
+  }
+
+  /** Outputs into which another source feeds through diodes, each of them in the direction in which it conducts. */
+  #fedThroughDiodes(): readonly (readonly [number, number])[] {
+    if (this.#diodes.length === 0 || !this.#isOutput.includes(true)) return noTies;
+    const ties: (readonly [number, number])[] = [];
+    for (let a = 0; a < this.pins.length; a += 1) {
+      if (this.pins[a]?.name === 'return') continue;
+      const reached = [this.#find(this.#pinNode[a] as number)];
+      for (let at = 0; at < reached.length; at += 1)
+        for (const index of this.#diodes) {
+          const to = this.#find(this.#to[index] as number);
+          if (this.#find(this.#from[index] as number) !== reached[at] || reached.includes(to)) continue;
+          // What a supply holds it feeds itself.
+          if (!this.#holds(to)) reached.push(to);
+        }
+      for (let b = 0; b < this.pins.length; b += 1) {
+        const at = this.#find(this.#pinNode[b] as number);
+        if (this.#isOutput[b] === true && at !== reached[0] && reached.includes(at)) ties.push([a, b]);
+      }
+    }
+    return ties;
+  }
+
+  /** Whether there are volts at a pin. */
+  #isLive(pin: number): boolean {
+    return (this.#classVolts[this.#find(this.#pinNode[pin] as number)] as number) > noVolt;
+  }
+
+  /** Whether what drives an output is on. */
+  #isOn(pin: number, on: Uint8Array): boolean {
+    const place = this.pins[pin]?.place ?? -1;
+    return this.branches.some(
+      (branch, index) => branch.output && this.#outputPlace(branch) === place && this.closed(index, on),
+    );
+  }
+
+  #outputPlace({ element, place }: FunctionBranch): number {
+    return element < 0 ? place : (this.#job.elements[element]?.to ?? -1);
+  }
+
+  /** Whether a supply holds a piece of metal. */
+  #holds(piece: number): boolean {
+    return this.#fixed.some((volt, node) => !Number.isNaN(volt) && this.#find(node) === piece);
   }
 
   /** Held metal from which diodes alone lead down to metal that is held lower. */
