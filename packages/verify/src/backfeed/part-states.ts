@@ -75,6 +75,8 @@ export class PartStates {
   readonly #sideFrom: Int32Array;
   readonly #sideTo: Int32Array;
   readonly #diodes: readonly number[];
+  /** Whether diodes and what may be closed lead from some held voltage down to another one at all. */
+  readonly #mayFall: boolean;
   readonly #classBefore: Int32Array;
   /** Which pins are outputs, into which nothing else may feed. */
   readonly #isOutput: readonly boolean[];
@@ -122,6 +124,7 @@ export class PartStates {
     this.#classBefore = new Int32Array(this.pins.length);
     const outputs = new Set(branches.flatMap((branch) => (branch.output ? [this.#outputPlace(branch)] : [])));
     this.#isOutput = this.pins.map(({ place }) => outputs.has(place));
+    this.#mayFall = this.#diodes.length > 0 && this.#fallsInSomeState();
     this.holding = this.#hasRelay ? this.#coilsInCircles() : [];
   }
 
@@ -314,7 +317,7 @@ export class PartStates {
 
   /** Held metal from which diodes alone lead down to metal that is held lower. */
   #diodeTies(): readonly (readonly [number, number])[] {
-    if (this.#diodes.length === 0) return noTies;
+    if (!this.#mayFall) return noTies;
     const ties: (readonly [number, number])[] = [];
     const pinAt = (node: number): number => this.#pinNode.findIndex((one) => this.#find(one) === node);
     for (const start of new Set(this.#diodes.map((index) => this.#find(this.#from[index] as number)))) {
@@ -334,6 +337,28 @@ export class PartStates {
         }
     }
     return ties;
+  }
+
+  /** Whether a way over joints and along diodes leads from held metal to metal that is held lower. */
+  #fallsInSomeState(): boolean {
+    return this.#fixed.some((volt, start) => {
+      if (Number.isNaN(volt)) return false;
+      const reached = new Set([start]);
+      const queue = [start];
+      for (let at = 0; at < queue.length; at += 1) {
+        const node = queue[at] as number;
+        if ((this.#fixed[node] as number) < volt) return true;
+        for (let index = 0; index < this.branches.length; index += 1) {
+          const { kind } = this.branches[index] as FunctionBranch;
+          const [from, to] = [this.#from[index] as number, this.#to[index] as number];
+          const next = from === node ? to : to === node && kind !== 'diode' ? from : -1;
+          if (kind === 'load' || next < 0 || reached.has(next)) continue;
+          reached.add(next);
+          queue.push(next);
+        }
+      }
+      return false;
+    });
   }
 
   /** See {@link holding}: what hangs together without a held voltage between may act on each other. */
