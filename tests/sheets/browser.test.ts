@@ -22,6 +22,7 @@ import {
   type DrawnFace,
   facesInPage,
   headsInPage,
+  heightsOf,
   markedInView,
   markRepeated,
   noStorage,
@@ -143,7 +144,7 @@ describe.skipIf(withoutBrowser)('sheets in a browser', { timeout: 180_000 }, () 
       // Run as the browser's own tool and not as a script of the page, whose policy forbids what axe needs.
       await page.evaluate(`${axe}; null`);
       // Of the sheet that is not proved only what a proved one does not have: the rest is the same markup.
-      const only = file.startsWith('spoiled') ? "include: [['.head'], ['#not-proved']], " : '';
+      const only = file.startsWith('spoiled') ? "include: [['.unproved'], ['.head'], ['#not-proved']], " : '';
       const where = `{ ${only}exclude: [['[data-repeated]']] }`;
       expect(await page.evaluate(markRepeated), file).toEqual([]);
       for (const colorScheme of ['light', 'dark'] as const) {
@@ -283,6 +284,17 @@ describe.skipIf(withoutBrowser)('sheets in a browser', { timeout: 180_000 }, () 
       const told = `${title}: ${kit.kit}, revision ${kit.revision}, ${variant}, ${testDigest.slice(0, 12)}`;
       const page = await opened(`spoiled--${name}`);
       expect(await page.locator('.unproved').textContent()).toBe(banner);
+      await page.evaluate('window.scrollTo(0, document.body.scrollHeight)');
+      expect((await page.evaluate<readonly number[]>(heightsOf('.unproved')))[0], name).toBe(0);
+      if (kind === 'work') {
+        await page.locator('#mode').click();
+        await page.locator('#next').click();
+        const [, foot = 0] = await page.evaluate<readonly number[]>(heightsOf('.unproved'));
+        expect((await page.evaluate<readonly number[]>(heightsOf('.steps-bar')))[0]).toBeGreaterThanOrEqual(
+          foot,
+        );
+        await page.locator('#mode').click();
+      }
       // One piece of code makes the margins of all sheets, so the longest stands for them on the second paper.
       for (const paper of kind === 'work' ? papers : papers.slice(0, 1))
         await printed(page, paper, told, banner, name);
@@ -296,13 +308,14 @@ describe.skipIf(withoutBrowser)('sheets in a browser', { timeout: 180_000 }, () 
     const page = await opened(file);
     await page.locator('#step-5 input[value=done]').check();
     await page.locator('#step-6 input[value="not reachable"]').check();
+    expect(await page.locator('#unshown li').textContent()).toMatch(/ Why is not said yet\.$/);
     await page.locator('#step-6-note').fill('=1+1, "behind the trim"');
     await page.reload();
     expect(await page.locator('#step-5 input[value=done]').isChecked()).toBe(true);
     expect(await page.locator('#step-6-note').inputValue()).toBe('=1+1, "behind the trim"');
     expect(await page.locator('#count').textContent()).toBe('2 of 18 steps answered');
     expect(await page.locator('#unshown li').allTextContents()).toEqual([
-      'Step 6, not reachable: not shown is cover buzzer stub@buzzer far with CAP-W',
+      'Step 6, not reachable: not shown is cover buzzer stub@buzzer far with CAP-W. Why: =1+1, "behind the trim"',
     ]);
     const json = JSON.parse(await downloaded(page, '#export-json'));
     expect(json).toMatchObject({
@@ -321,6 +334,11 @@ describe.skipIf(withoutBrowser)('sheets in a browser', { timeout: 180_000 }, () 
     expect(lines[0]).toBe('kit,revision,variant,digest,step,answer,note,time');
     expect(lines[2]).toContain(`,6,not reachable,"'=1+1, ""behind the trim""",`);
 
+    expect(
+      readCsv(csv)
+        .slice(1)
+        .map((row) => row.at(-1)),
+    ).toEqual(json.answers.map(({ time }: { readonly time: string }) => time));
     const other = await opened('van-beacon--build-late-work.html');
     expect(await other.locator('#count').textContent()).toBe('0 of 18 steps answered');
     await other.locator('#import').setInputFiles({
@@ -364,6 +382,16 @@ describe.skipIf(withoutBrowser)('sheets in a browser', { timeout: 180_000 }, () 
     await page.locator('#next').click();
     expect(await page.locator('#step-2').isVisible()).toBe(true);
     expect(await page.locator('#step-1').isVisible()).toBe(false);
+    // From the end of a long step the next one is a touch away, and begins with its cautions.
+    await page.locator('#step-2-note').scrollIntoViewIfNeeded();
+    const [top = -1, foot = 801] = await page.evaluate<readonly number[]>(heightsOf('.steps-bar'));
+    expect([top >= 0, foot < 800]).toEqual([true, true]);
+    await page.locator('#next').click();
+    await page.locator('#back').click();
+    const [caution = -1] = await page.evaluate<readonly number[]>(heightsOf('#step-2 .caution'));
+    const [, barFoot = 801] = await page.evaluate<readonly number[]>(heightsOf('.steps-bar'));
+    expect(caution).toBeGreaterThanOrEqual(barFoot);
+    expect(caution).toBeLessThan(barFoot + 150);
     const small = await page.evaluate(smallTargets);
     expect(small).toEqual([]);
     await page.locator('#mode').click();

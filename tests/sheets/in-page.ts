@@ -88,6 +88,10 @@ export const noStorage = `Object.defineProperty(window, 'localStorage', {
 /** The rows of the table of a page, head first, as a reader of the document tree sees them. */
 export const tableInPage = `[...document.querySelectorAll('table tr')].map((row) => [...row.cells].map((cell) => cell.textContent))`;
 
+/** Where an element begins and ends on the screen, in pixels from its top. */
+export const heightsOf = (selector: string): string =>
+  `(({ top, bottom }) => [top, bottom])(document.querySelector(${JSON.stringify(selector)}).getBoundingClientRect())`;
+
 /** What stands over something else and must not be the last of a page. */
 export const headsInPage = `[...document.querySelectorAll('h1, h2, h3, summary')].map((head) => head.textContent.replaceAll(/\\s+/g, ' ').trim())`;
 

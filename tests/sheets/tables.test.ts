@@ -547,7 +547,7 @@ describe('what a document carries', () => {
         : 'NOT PROVED (refuted)';
       if (name.endsWith('.html')) {
         expect(text, name).toContain(
-          `<p class="unproved">${where}: do not build, fit or power by this sheet</p>`,
+          `aria-label="Verdict">${where}: do not build, fit or power by this sheet</aside>`,
         );
         expect(text, name).toContain('@top-center');
       } else

@@ -5,6 +5,16 @@ export function oneAtATimePart(): void {
   const leaves = [...document.querySelectorAll<HTMLElement>('.step, .leaf')];
   const [mode, back, next] = ['mode', 'back', 'next'].map((id) => byId(id) as HTMLButtonElement);
   let current = 0;
+  // What says that the kit is not proved stays on the screen, and the buttons below it.
+  const banner = document.getElementById('unproved');
+  const makeRoom = (): void => {
+    document.body.style.setProperty(
+      '--banner',
+      `${Math.ceil(banner?.getBoundingClientRect().height ?? 0)}px`,
+    );
+  };
+  addEventListener('resize', makeRoom);
+  makeRoom();
   const turn = (to: number): void => {
     current = Math.min(leaves.length - 1, Math.max(0, to));
     for (const [index, leaf] of leaves.entries()) leaf.classList.toggle('current', index === current);

@@ -27,7 +27,7 @@ export function page(
   const margins = `@page { margin: 16mm 12mm 18mm; @bottom-left { content: ${cssText(`${title}: ${told}`)}; font: 8pt sans-serif; width: 85%; text-align: left; } @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; } ${banner === null ? '' : `@top-center { content: ${cssText(banner)}; font: bold 11pt sans-serif; width: 100%; }`} }`;
   const whole = markup`<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="${policy}"><title>${title}: ${told}</title><link rel="icon" href="data:,"><style>${trusted(sheetStyle + style + margins)}</style></head>
-<body><header class="head">${banner === null ? null : markup`<p class="unproved">${banner}</p>`}<h1>${title}</h1><dl>${facts(head)}</dl></header>
+<body>${banner === null ? null : markup`<aside class="unproved" id="unproved" aria-label="Verdict">${banner}</aside>`}<header class="head"><h1>${title}</h1><dl>${facts(head)}</dl></header>
 <main>${body}</main>
 <footer>${told}. In full: ${head.digest}</footer>${end}</body></html>
 `;

@@ -54,7 +54,7 @@ export function workSheet(
     checks: checks.page,
   };
   const body = markup`<div id="storage-warning" class="caution screen" role="alert" hidden><b>This browser keeps nothing.</b> Ticks and notes are lost when the page is closed. Export the record before you close it.</div>
-<div class="bar screen"><button type="button" id="mode">One step at a time</button><button type="button" id="back" hidden>Step before</button><button type="button" id="next" hidden>Next step</button></div>
+<div class="bar steps-bar screen"><button type="button" id="mode">One step at a time</button><button type="button" id="back" hidden>Step before</button><button type="button" id="next" hidden>Next step</button></div>
 ${notProved(verdict)}<section class="whole"><h2>Which machine this is for</h2>${recognise(kit, variant.values)}
 <h2>Before you begin</h2>${[...kit.cautions, ...generalCautions].map((text) => caution(text))}
 <h2>Tools</h2><ul>${toolsFor(job, verdict, checks.groups).map((tool) => markup`<li>${tool}</li>`)}</ul></section>
