@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { changed, judged } from '../support/verdict-of.ts';
+import { changed, intentErrorsOf, judged } from '../support/verdict-of.ts';
 
 /** An adapter goes between a plug and the lamp, passes both wires on and branches one of them off. */
 const kit = `
@@ -79,5 +79,17 @@ describe('an adapter interposed', () => {
     const { verdict, findings } = judged(wrong);
     expect(verdict).toBe('refuted');
     expect(findings[0]).toMatch(/^circuit-open@/);
+  });
+
+  it('is refuted where it does not pass on a wire that nobody named', () => {
+    const unnamed = changed(kit, '    return: { to: G1, add: [N:2, F:2] }\n', '');
+    const wrong = changed(unnamed, '    two: { from: N:2, to: F:2, size: 0.5 mm2 }\n', '');
+    expect(judged(wrong)).toMatchObject({ verdict: 'refuted', findings: ['net-split@3'] });
+  });
+
+  it('is no kit where it joins two nets that are added to', () => {
+    const short = '    short: { from: N:1, to: N:2, size: 0.5 mm2 }\n';
+    const wrong = changed(kit, '    branch:', `${short}    branch:`);
+    expect(intentErrorsOf(wrong)).toHaveLength(1);
   });
 });

@@ -70,13 +70,8 @@ class Statement {
         return shared.length > 0 ? [{ net, shared }] : [];
       });
       if (parts.length < 2) continue;
-      const [main, ...rest] = this.#random.shuffled(parts);
-      if (main === undefined) continue;
-      this.#add(
-        main,
-        block,
-        rest.flatMap((one) => one.shared),
-      );
+      const main = this.#random.pick(parts);
+      this.#add(main.net, this.#random.pick(main.shared));
     }
     for (const net of netsAfter) {
       const isThere = expected.blocks.some(
@@ -86,33 +81,30 @@ class Statement {
     }
   }
 
-  #add(
-    main: { net: ReadonlySet<string>; shared: string[] },
-    block: ReadonlySet<string>,
-    take: string[],
-  ): void {
-    const add = [...main.net].filter((place) => !block.has(place));
-    const name = this.#nextName();
-    this.#wanted.additions.set(name, {
-      to: this.#random.pick(main.shared),
-      ...(add.length > 0 ? { add: this.#written(add) } : {}),
-      take,
-    });
-    for (const place of main.net) this.#spoken.add(place);
+  /** States a net as what a place of it was joined to before, with what comes to that and what goes. */
+  #add(net: ReadonlySet<string>, to: string): void {
+    const before = this.#first.expected.netBefore(to);
+    const add = [...net].filter((place) => !before.has(place));
+    const take = [...before].filter((place) => !net.has(place));
+    if (add.length + take.length === 0) this.#wanted.circuits.set(this.#nextName(), this.#written([...net]));
+    else {
+      this.#wanted.additions.set(this.#nextName(), {
+        to,
+        ...(add.length > 0 ? { add: this.#written(add) } : {}),
+        ...(take.length > 0 ? { take: this.#random.shuffled(take) } : {}),
+      });
+    }
+    for (const place of net) this.#spoken.add(place);
   }
 
   #state(net: ReadonlySet<string>): void {
-    const { expected } = this.#first;
-    const known = expected.blocks.filter((block) => [...block].every((place) => net.has(place)));
-    const start = this.#random.chance(0.5) && known.length > 0 ? this.#random.pick(known) : null;
-    const add = start === null ? [] : [...net].filter((place) => !start.has(place));
-    if (start !== null && add.length > 0) {
-      this.#wanted.additions.set(this.#nextName(), {
-        to: this.#random.pick([...start]),
-        add: this.#written(add),
-      });
-    } else this.#wanted.circuits.set(this.#nextName(), this.#written([...net]));
-    for (const place of net) this.#spoken.add(place);
+    const { netBefore } = this.#first.expected;
+    const known = [...net].filter((place) => [...netBefore(place)].every((other) => net.has(other)));
+    if (this.#random.chance(0.5) && known.length > 0) this.#add(net, this.#random.pick(known));
+    else {
+      this.#wanted.circuits.set(this.#nextName(), this.#written([...net]));
+      for (const place of net) this.#spoken.add(place);
+    }
   }
 
   /** A kit must want something; where nothing changes, one net is stated as it is. */

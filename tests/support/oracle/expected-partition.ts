@@ -13,6 +13,8 @@ export type Expectation = {
   readonly stated: readonly StatedNet[];
   /** Every place is in exactly one block. */
   readonly blocks: readonly ReadonlySet<string>[];
+  /** What an addition to the net of a place adds to. */
+  netBefore(address: string): ReadonlySet<string>;
   /** Wires that intent names, by a place of their net or outright. */
   readonly namedWires: ReadonlySet<string>;
   /** Places that intent names, with the whole net that each had before. */
@@ -70,10 +72,18 @@ export function expect(facts: HarnessFacts, wanted: WantedRows, after: HarnessSt
     if ('wire' in row) planned.pieces.delete(row.wire);
     else unseat(planned, row.cavity);
   }
-  const moving = (wanted.moves ?? []).map(({ from, to }) => ({ terminal: terminalIn(planned, from), to }));
-  for (const { terminal } of moving) if (terminal !== undefined) terminal.at = null;
-  for (const { terminal, to } of moving) if (terminal !== undefined) terminal.at = to;
-  const kept = groupsOf(everyPlace, copperOf(planned, isPlugged));
+  move(planned, wanted);
+
+  // An addition adds to what was there before the kit, on both sides of where an adapter will be.
+  const withoutKit: HarnessState = stateBefore(facts);
+  for (const [name, piece] of withoutKit.pieces)
+    if (facts.wires.get(piece.wire)?.fromKit === true) withoutKit.pieces.delete(name);
+  for (const row of wanted.retired ?? []) {
+    if ('wire' in row) withoutKit.pieces.delete(row.wire);
+    else unseat(withoutKit, row.cavity);
+  }
+  move(withoutKit, wanted);
+  const kept = groupsOf(everyPlace, copperOf(withoutKit, wasPlugged));
   const netOf = (address: string): Set<string> =>
     placesIn(kept.find((group) => group.has(point.place(address))) ?? new Set(), facts);
 
@@ -139,8 +149,18 @@ export function expect(facts: HarnessFacts, wanted: WantedRows, after: HarnessSt
     const [first, ...rest] = places;
     return rest.map((address) => [point.place(first ?? ''), point.place(address)] as const);
   });
-  const blocks = groupsOf(everyPlace, [...copperOf(planned, isPlugged), ...claims]).map((group) =>
-    placesIn(group, facts),
+  // What no statement is about passes through an adapter as if it were not there.
+  const spokenOf = new Set(nets.flatMap(({ places }) => [...places]));
+  const passedOn: Join[] = (wanted.interposed ?? []).flatMap(({ at }) =>
+    [...(facts.connectors.get(at)?.places ?? [])].flatMap((address) => {
+      const other = facts.facing.get(address);
+      if (other === undefined || !wasPlugged(at)) return [];
+      const free = [address, other].every((one) => hasContact(one) && !spokenOf.has(one));
+      return free ? [[point.place(address), point.place(other)] as const] : [];
+    }),
+  );
+  const blocks = groupsOf(everyPlace, [...copperOf(planned, isPlugged), ...claims, ...passedOn]).map(
+    (group) => placesIn(group, facts),
   );
   for (const net of nets) {
     const block = blocks.find((one) => [...net.places].some((address) => one.has(address)));
@@ -185,11 +205,18 @@ export function expect(facts: HarnessFacts, wanted: WantedRows, after: HarnessSt
       .flatMap((group) => [...placesIn(group, facts)]),
     ...(wanted.retired ?? []).flatMap((row) => ('wire' in row ? homesOf(row.wire) : [])),
   ]);
-  return { stated: nets, blocks, namedWires, namedPlaces, contradictions };
+  const netBefore = (address: string): ReadonlySet<string> => closed(netOf(address));
+  return { stated: nets, blocks, netBefore, namedWires, namedPlaces, contradictions };
 }
 
 function nameOf(end: { readonly name: string }): string {
   return end.name;
+}
+
+function move(state: HarnessState, wanted: WantedRows): void {
+  const moving = (wanted.moves ?? []).map(({ from, to }) => ({ terminal: terminalIn(state, from), to }));
+  for (const { terminal } of moving) if (terminal !== undefined) terminal.at = null;
+  for (const { terminal, to } of moving) if (terminal !== undefined) terminal.at = to;
 }
 
 function unseat(state: HarnessState, address: string): void {

@@ -106,7 +106,54 @@ describe('the expected partition', () => {
       'interposed: [{ at: K2, near: A, far: B }]',
     ];
     expect(nets(wanted, own)).toContain('K1:2 M:2 K2:1 L:1 A:1 B:1');
-    expect(nets(wanted, own)).toContain('L:2 B:2');
+    // The return is not spoken of, so it passes on as if the adapter were not there; only `B:2` comes along.
+    expect(nets(wanted, own)).toContain('K2:2 L:2 K3:2 N:2 G1 B:2');
+  });
+
+  it('looks up what an addition adds to in the harness as found, without what the kit brings', () => {
+    const own: Own = {
+      bagConnectors: ['A: { cavities: 1..2 }', 'B: { cavities: 1..2 }'],
+      bagWires: ['a: { from: A:1, to: B:1 }', 'b: { from: A:2, to: B:2 }', 'short: { from: A:1, to: A:2 }'],
+    };
+    const wanted = [
+      'additions: { a: { to: K2:1, add: [A:1, B:1] }, b: { to: G1, add: [A:2, B:2] } }',
+      'interposed: [{ at: K2, near: A, far: B }]',
+    ];
+    expect(errors(wanted, own)).toEqual([
+      '`b` does not say everything: also on it: `K1:2`, `M:2`, `K2:1`, `L:1`, `A:1`, `B:1`',
+    ]);
+    const sound = { ...own, bagWires: own.bagWires?.slice(0, 2) ?? [] };
+    expect(errors(wanted, sound)).toEqual([]);
+    // What is mated to a place comes along, unlisted, and nothing else of the kit does.
+    expect(errors([wanted[0]?.replace('A:1, ', '') ?? '', wanted[1] ?? ''], sound)).toEqual([]);
+    const branch = {
+      bagConnectors: [...(own.bagConnectors ?? []), 'C: { cavities: 1..1 }'],
+      bagWires: ['a: { from: A:1, to: B:1 }', 'b: { from: A:1, to: C:1 }'],
+    };
+    expect(errors([wanted[0]?.split(', b:')[0]?.concat(' }') ?? '', wanted[1] ?? ''], branch)).toEqual([
+      '`a` does not say everything: also on it: `C:1`',
+    ]);
+  });
+
+  it('adds to both sides of an adapter, whether or not it passes them on', () => {
+    const own: Own = {
+      connectors: ['X1: { cavities: 1..2, into: X2 }', 'X2: { cavities: 1..2 }'],
+      wires: ['a: { from: X1:1, to: K5:1 }', 'b: { from: X2:1, to: K5:2 }'],
+      bagConnectors: ['A: { cavities: 1..2 }', 'B: { cavities: 1..2 }', 'C: { cavities: 1..1 }'],
+    };
+    const adapter = 'interposed: [{ at: X1, near: A, far: B }]';
+    expect(nets(['additions: { a: { to: K5:1, add: [C:1] } }', adapter], own)).toContain(
+      'K5:1 K5:2 X1:1 X2:1 C:1',
+    );
+    expect(nets(['circuits: { lamp: [K1:2, K2:1] }', adapter], own)).toContain('K5:1 K5:2 X1:1 X2:1');
+    expect(nets(['circuits: { a: [X1:1, K5:1] }', adapter], own)).toContain('K5:1 X1:1');
+  });
+
+  it('lets a circuit end at an adapter', () => {
+    const own: Own = { bagConnectors: ['A: { cavities: 1..2 }', 'B: { cavities: 1..2 }'] };
+    const all = nets(['circuits: { lamp: [K1:2, K2:1] }', 'interposed: [{ at: K2, near: A, far: B }]'], own);
+    expect(all).toContain('K1:2 M:2 K2:1');
+    expect(all).not.toContain('K1:2 M:2 K2:1 L:1');
   });
 
   it('mates two harness halves only where both have a contact', () => {

@@ -51,21 +51,25 @@ export function expectedPartition(job: Job): {
     diagnostics.push(makeDiagnostic({ code: 'intent', message, span, help }));
   };
   const { wanted } = job;
-  const facing = expectedFacing(job);
+  const facing = expectedFacing(job, wanted.interposed);
   const retired = new Uint8Array(job.wires.length);
   for (const wire of wanted.retiredWires) retired[wire] = 1;
   const moves = movesOf(job, retired, names, complain);
   const taken = wanted.additions.flatMap((addition) => addition.take);
-  const { sets, contact } = joined(job, facing, retired, moves, new Set([...wanted.retiredPlaces, ...taken]));
-  // What an addition adds to is looked up before anything is taken from it.
-  const untaken = taken.length === 0 ? sets : joined(job, facing, retired, moves, wanted.retiredPlaces).sets;
+  const emptied = new Set([...wanted.retiredPlaces, ...taken]);
+  const { sets, contact } = joined(job, facing, retired, moves, emptied, 'all');
+  // What an addition adds to is what was there: before anything is taken from it, and without what the kit brings.
+  const asFound =
+    taken.length === 0 && wanted.interposed.length === 0 && !bringsJoins(job)
+      ? sets
+      : joined(job, expectedFacing(job, []), retired, moves, wanted.retiredPlaces, 'stock').sets;
   const { devicePin } = flatHarness(job);
   const isDevice = (place: number): boolean => devicePin[place] === 1;
   const mated = (place: number): number => {
     const other = facing[place] ?? -1;
     return other >= 0 && (isDevice(place) || isDevice(other) || contact[other] === 1) ? other : -1;
   };
-  const stated = [...statedNets(job, mated, untaken, complain, names)];
+  const stated = [...statedNets(job, mated, asFound, complain, names)];
   for (const net of stated) {
     let last = -1;
     for (const place of net.places) {
@@ -73,11 +77,16 @@ export function expectedPartition(job: Job): {
       last = place;
     }
   }
+  const claimed = new Uint8Array(job.places.length);
+  for (const net of stated) for (const place of net.places) claimed[place] = 1;
+  // An adapter passes on whatever nothing is said of: that it does not is a change that nobody named.
+  for (const [place, other] of pairsParted(job)) {
+    const conducts = [place, other].every((one) => contact[one] === 1 || isDevice(one));
+    if (conducts && claimed[place] !== 1 && claimed[other] !== 1) sets.union(place, other);
+  }
   const labels = sets.labels(job.places.length);
   checkNothingElse(job, stated, labels, complain, names);
   checkApart(job, stated, complain, names);
-  const claimed = new Uint8Array(job.places.length);
-  for (const net of stated) for (const place of net.places) claimed[place] = 1;
   const netAt = placesByLabel(labels, [...moves.values()]);
   for (const [from, to] of moves) {
     if (claimed[to] === 1) continue;
@@ -109,6 +118,34 @@ function placesByLabel(labels: Int32Array, some: readonly number[]): ReadonlyMap
 
 const none: readonly number[] = [];
 
+/** Whether any wire of the kit joins places before the work: one that is loose at an end joins nothing. */
+function bringsJoins(job: Job): boolean {
+  const { wireOfKit, wireEnds, endHome } = flatHarness(job);
+  const isHeld = (end: number): boolean =>
+    endHome[end] === homeKinds.place || endHome[end] === homeKinds.joint;
+  for (let wire = 0; wire < wireOfKit.length; wire += 1)
+    if (
+      wireOfKit[wire] === 1 &&
+      isHeld(wireEnds[wire * 2] as number) &&
+      isHeld(wireEnds[wire * 2 + 1] as number)
+    )
+      return true;
+  return false;
+}
+
+/** Places that faced each other as found, plugged, where an adapter shall come between. */
+function pairsParted(job: Job): readonly (readonly [number, number])[] {
+  if (job.wanted.interposed.length === 0) return [];
+  const facing = expectedFacing(job, []);
+  return job.wanted.interposed.flatMap(({ connector }) => {
+    const { firstPlace = 0, placeCount = 0 } = job.connectors[connector] ?? {};
+    return Array.from({ length: placeCount }, (_, at) => firstPlace + at).flatMap((place) => {
+      const other = facing[place] ?? -1;
+      return other < 0 ? [] : [[place, other] as const];
+    });
+  });
+}
+
 /** The nets that are left of the harness before when retired wires are gone, moves are made and some places are emptied. */
 function joined(
   job: Job,
@@ -116,6 +153,7 @@ function joined(
   retired: Uint8Array,
   moves: ReadonlyMap<number, number>,
   emptied: ReadonlySet<number>,
+  wires: 'all' | 'stock',
 ): { readonly sets: UnionFind; readonly contact: Uint8Array } {
   const sets = new UnionFind(job.nodeCount);
   const { parent } = sets;
@@ -139,6 +177,7 @@ function joined(
     return place;
   };
   for (let wire = 0; wire < retired.length; wire += 1) {
+    if (wires === 'stock' && flat.wireOfKit[wire] === 1) continue;
     const held = hold(wireEnds[wire * 2] as number);
     const other = hold(wireEnds[wire * 2 + 1] as number);
     if (retired[wire] === 1) continue;
@@ -157,7 +196,8 @@ function joined(
 
 type Complain = (message: string, span: Span | null, help?: string | null) => void;
 
-function expectedFacing(job: Job): Int32Array {
+/** Which cavity faces each place in the finished machine, with those adapters between their halves. */
+function expectedFacing(job: Job, interposed: Job['wanted']['interposed']): Int32Array {
   const { wanted } = job;
   const facing = job.facing.slice();
   const plugged = assembledPlugged(job);
@@ -177,7 +217,7 @@ function expectedFacing(job: Job): Int32Array {
     const counterpart = job.connectors[index]?.counterpart ?? -1;
     if (counterpart >= 0 && (plugged[index] !== true || wanted.leftUnplugged.has(index))) drop(index);
   }
-  for (const { connector, near, far } of wanted.interposed) {
+  for (const { connector, near, far } of interposed) {
     const other = job.connectors[connector]?.counterpart ?? -1;
     drop(connector);
     for (const [a, b] of [
@@ -302,7 +342,11 @@ function statedNets(
     for (const root of byRoot.keys()) asked[root] = 1;
     for (let place = 0; place < job.places.length; place += 1) {
       const root = rootIn(sets.parent, place);
-      if (asked[root] === 1) byRoot.get(root)?.places.add(place);
+      if (asked[root] !== 1) continue;
+      const places = byRoot.get(root)?.places.add(place);
+      // What was there has what the kit mates to it along.
+      const other = mated(place);
+      if (other >= 0) places?.add(other);
     }
   }
   for (const one of byRoot.values()) {

@@ -334,7 +334,7 @@ describe('a kit wire', () => {
           bagConnectors: own.bagConnectors,
           bagWires: ['b: { from: B1:1, to: B1:2 }'],
           work: ['do: fasten, wire: lamp'],
-          wanted: [...asFound, 'additions: { b: { to: B1:1, add: [K5:1] } }'],
+          wanted: [...asFound, 'additions: { b: { to: B1:1, add: [B1:2, K5:1] } }'],
         }),
       ).map((line) => line.split('@')[0]),
     ).toEqual(['circuit-open']);
