@@ -251,6 +251,27 @@ describe.skipIf(withoutBrowser)('the readings of a work instruction', () => {
     expect(phone.heard).toEqual([]);
   }, 30_000);
 
+  it('never send a probe to an airbag, and call no cavity of the machine an addition', async () => {
+    await phone.make(['checks', 'fixtures/two-outputs/kit.yaml']);
+    const page = await phone.open('only-work.html');
+    const group = await page.locator('article.checks').last().getAttribute('id');
+    const aims = page.locator(`#${group} .desk .probe b`);
+    const before = await aims.allTextContents();
+    const ask = async (from: string): Promise<string> => {
+      await page.evaluate('document.querySelectorAll("details").forEach((one) => { one.open = true; })');
+      await page.locator(`#${group}-other-from`).fill(from);
+      await page.locator(`#${group}-other-to`).fill('E1');
+      await page.locator(`#${group} button`, { hasText: 'Take it' }).click();
+      return (await page.locator(`#${group} details .complaint`).allTextContents()).join('');
+    };
+    expect(await ask('K71:1')).toBe('Never probe K71:1: it is on a special circuit that nobody released.');
+    expect(await aims.allTextContents()).toEqual(before);
+    expect(await ask('M:2')).toContain('No probe gets to that point as things are plugged');
+    expect(await ask('K9:9')).toContain('This harness has no such point');
+    expect(await aims.allTextContents()).toEqual(['K9:9', 'E1']);
+    await page.context().close();
+  }, 30_000);
+
   it('fit a phone, please axe in light and dark, and keep the text of a hostile kit as text', async () => {
     const script = '<script>window.broken=1</script>';
     const formula = '=cmd|calc!A0';

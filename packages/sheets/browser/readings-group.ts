@@ -282,6 +282,7 @@ export class ReadingsGroup {
     const to = field('Black probe at', `${id}-to`, list);
     const known = new Set(this.#head.checks.points);
     const elsewhere = addressesAtLength(this.#head.checks.elsewhere);
+    const never = addressesAtLength(this.#head.checks.neverProbed);
     const strangeness = (names: readonly string[]): string => {
       if (names.every((one) => known.has(one))) return '';
       return names.some((one) => elsewhere.has(one))
@@ -292,6 +293,11 @@ export class ReadingsGroup {
     const go = (): void => {
       const [a, b] = [from.input.value.trim(), to.input.value.trim()];
       const isAny = a !== '' && b !== '' && a !== b;
+      const special = [a, b].find((one) => never.has(one));
+      if (special !== undefined) {
+        complaint.textContent = `Never probe ${special}: it is on a special circuit that nobody released.`;
+        return;
+      }
       complaint.textContent = isAny ? strangeness([a, b]) : 'Name two points.';
       if (isAny) this.#takePair(a, b);
     };

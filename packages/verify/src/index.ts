@@ -60,5 +60,5 @@ export {
 export { type Bands, defaultBands, type Outcome, outcomeOf } from './readings/bands.ts';
 export { type Asked, expectedText, fitsExpected, isOhmRange } from './readings/expected.ts';
 export { parseOhms } from './readings/parse-ohms.ts';
-export { type Stage, stageNames } from './readings/stage.ts';
+export { neverProbed, type Stage, stageNames } from './readings/stage.ts';
 export { type WrittenLimits, writtenLimits } from './readings/written-limits.ts';

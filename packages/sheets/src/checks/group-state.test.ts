@@ -101,6 +101,24 @@ describe('the state of a group of readings', () => {
     });
   });
 
+  it('is not closed by an earlier reading where it could not be read again', () => {
+    const first = taken('K1:1', 'K2:1', '0.2 ohm');
+    for (const last of ['not done', 'not reachable'] as const) {
+      const again = taken('K2:1', 'K1:1', last);
+      expect(statesOf([whole], [first, again])).toEqual([last]);
+      expect(statesOf([whole], [again, first])).toEqual(['as designed']);
+    }
+    // Leads that cannot be, taken off, would close what is a poor contact.
+    const poor = taken('K1:1', 'K2:1', '4 ohm', { leadZero: '5 ohm' });
+    expect(statesOf([whole], [poor])).toEqual(['unreadable']);
+    expect(
+      statesOf(
+        [check(1, 'K1:1', 'K2:1', { reads: { lowOhm: 450, highOhm: 600 } })],
+        [taken('K1:1', 'K2:1', '> 500 ohm')],
+      ),
+    ).toEqual(['unreadable']);
+  });
+
   it('takes off what the leads read, and takes a pair either way round', () => {
     expect(statesOf([whole], [taken('K2:1', 'K1:1', '1.2 ohm', { leadZero: '0.3 ohm' })])).toEqual([
       'as designed',

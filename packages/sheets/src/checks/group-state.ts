@@ -81,13 +81,14 @@ export function isOf(
 
 function stateOf(check: PageCheck, readings: readonly TakenReading[], bands: Bands): CheckState {
   const judged = readings.map(({ reading, leadZero }) => judgeReading(reading, leadZero, bands));
-  const found = new Set(judged.flatMap((one) => (one.is === 'read' ? [readAs(check.reads, one)] : [])));
-  if (found.size > 1) return 'readings disagree';
-  const [state] = found;
-  if (state !== undefined) return state;
   const last = judged[judged.length - 1];
   if (last === undefined) return 'not read';
-  return last.is === 'read' ? 'not read' : last.is;
+  // Whoever could not read it again does not close it by what was read before.
+  if (last.is !== 'read') return last.is;
+  const found = new Set(judged.flatMap((one) => (one.is === 'read' ? [readAs(check.reads, one)] : [])));
+  if (found.size > 1) return 'readings disagree';
+  const [state = 'not read'] = found;
+  return state;
 }
 
 /** What a reading says of what is asked for: between the limits is as designed only where so many ohms are due. */

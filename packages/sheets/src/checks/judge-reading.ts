@@ -21,5 +21,9 @@ export function judgeReading(written: string, leadZero: string, bands: Bands): J
   if (row === undefined) return { is: 'unreadable', help: diagnostics[0]?.help ?? '' };
   if (row.value.is === 'ohm')
     return { is: 'read', outcome: outcomeOf(row.value.ohm, bands), ohm: row.value.ohm };
+  if (row.value.is === 'beyond')
+    return row.value.ohm >= bands.openOhm
+      ? { is: 'read', outcome: 'open', ohm: null }
+      : { is: 'unreadable', help: 'it is beyond the range of the meter, so choose a higher range' };
   return row.value.is === 'open' ? { is: 'read', outcome: 'open', ohm: null } : { is: row.value.is };
 }

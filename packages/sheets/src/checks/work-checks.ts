@@ -5,6 +5,7 @@ import {
   type HarnessCandidate,
   isOfPart,
   makeChecklist,
+  neverProbed,
   partsAlike,
   type Separation,
   type Stage,
@@ -86,6 +87,8 @@ export interface PageChecks {
    * them; in short.
    */
   readonly elsewhere: readonly string[];
+  /** Addresses of special circuits that nobody released, which are never probed; in short. */
+  readonly neverProbed: readonly string[];
   readonly groups: readonly PageGroup[];
   /** The group that is read when the whole work is done, the one that `diagnose` explains. */
   readonly whole: string;
@@ -120,6 +123,7 @@ export function workChecks(
   const groups: CheckGroup[] = [];
   let plugged = '';
   let points: readonly string[] = [];
+  let never: readonly string[] = [];
   for (const [index, { group, done, locks }] of moments.entries()) {
     const isLast = index === moments.length - 1;
     const then = isLast ? job : { ...job, steps: job.steps.slice(0, locks[0] ?? done) };
@@ -135,6 +139,7 @@ export function workChecks(
     if (isLast) {
       plugged = stageWords(stage, (connector) => job.connectors[connector]?.name ?? '');
       points = table.points.map((one) => one.name);
+      never = neverProbed(job);
       const told = [...checklist.separations].flatMap(([other, one]) => separationWords(name, other, one));
       const found = baseline.checks.map(({ a, b, expected }, at): PageCheck => {
         const [from, to] = [baseline.points[a] ?? '', baseline.points[b] ?? ''];
@@ -202,6 +207,7 @@ export function workChecks(
       bands,
       points,
       elsewhere: addressesInShort(job.places.flatMap(({ address }) => (known.has(address) ? [] : [address]))),
+      neverProbed: addressesInShort(never),
       whole,
       groups: groups.map(({ name: called, moment, title, locks, checks, looks }) => ({
         name: called,

@@ -72,6 +72,12 @@ describe('two supplies that a wire of the kit joins, on which no element hangs',
       powered: ['lamp 2: S1'],
     });
     expect(said(text)).toEqual(['proved']);
+    const onThePole = twoSupplies({
+      wires: [['joined', 'BAT', 'B2']],
+      kit: [['load', 'lamp 2', 'BAT', 'GND', 'resistance: 6 ohm']],
+      powered: ['lamp 2: always'],
+    });
+    expect(said(onThePole)).toEqual(['proved']);
   });
 });
 

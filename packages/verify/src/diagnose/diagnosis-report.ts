@@ -96,7 +96,9 @@ export function diagnosisReport(
     conflict: diagnosis.conflict.map(reading),
     between: diagnosis.between.map(reading),
     contradictory: diagnosis.contradictory.map(reading),
-    unanswered: placed.unanswered.map(row),
+    unanswered: placed.unanswered.map((one) =>
+      one.value.is === 'beyond' ? `${row(one)}: ${valueWords(one)}, to be read in a higher range` : row(one),
+    ),
     additions: placed.unknown.map((one) => ({ reading: row(one.row), name: one.name, near: one.near })),
     unreachable: placed.unreachable.map((one) => row(one.row)),
     powered: placed.powered.map(row),
@@ -109,6 +111,7 @@ export function diagnosisReport(
 }
 
 function valueWords({ value }: WrittenReading): string {
+  if (value.is === 'beyond') return `more than ${ohmText(value.ohm)}`;
   return value.is === 'ohm' ? ohmText(value.ohm) : value.is;
 }
 

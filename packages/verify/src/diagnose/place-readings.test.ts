@@ -17,13 +17,16 @@ it('sorts rows by what can be done with them', () => {
     'X:1,G,open,powered,',
     'X:1,X:4,open,,before step 3',
     'X:1,X:1,0 ohm,,',
+    'X:1,X:3,> 500 ohm,,',
+    'X:1,X:4,> 2 Mohm,,',
   ].join('\n');
   const placed = placeReadings(table, readReadings({ name: 'r', text }).value ?? []);
   expect(placed.readings.map(({ outcome, ohm, line }) => [line, outcome, ohm])).toEqual([
     [2, 'whole', 0.4],
     [3, 'between', 3],
+    [10, 'open', undefined],
   ]);
-  expect(placed.unanswered.map(({ line }) => line)).toEqual([4, 8]);
+  expect(placed.unanswered.map(({ line }) => line)).toEqual([4, 8, 9]);
   expect(placed.unknown.map(({ row, name }) => [row.line, name])).toEqual([[5, 'X:9']]);
   expect(placed.powered.map(({ line }) => line)).toEqual([6]);
   expect(placed.early.map(({ line }) => line)).toEqual([7]);

@@ -76,10 +76,16 @@ export function placeReadings(
     } else if (row.value.is === 'ohm') {
       const { ohm } = row.value;
       readings.push({ a, b, outcome: outcomeOf(ohm, where.bands), ohm, line: row.line, ...of });
-    } else if (row.value.is === 'open') readings.push({ a, b, outcome: 'open', line: row.line, ...of });
+    } else if (row.value.is === 'open' || isOpenBeyond(row.value, where))
+      readings.push({ a, b, outcome: 'open', line: row.line, ...of });
     else unanswered.push(row);
   }
   return { readings, unanswered, unknown, unreachable, powered, early };
+}
+
+/** Beyond its range a meter tells no more than that: whether it is open, the range decides. */
+function isOpenBeyond(value: WrittenReading['value'], { bands }: FaultTable): boolean {
+  return value.is === 'beyond' && value.ohm >= bands.openOhm;
 }
 
 function tableFor(

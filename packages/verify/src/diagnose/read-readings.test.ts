@@ -23,7 +23,8 @@ describe('readReadings', () => {
     ['4.7 kohm', { is: 'ohm', ohm: 4700 }],
     ['4.7k', { is: 'ohm', ohm: 4700 }],
     ['2 Mohm', { is: 'ohm', ohm: 2e6 }],
-    ['> 20 Mohm', { is: 'ohm', ohm: 2e7 }],
+    ['> 20 Mohm', { is: 'beyond', ohm: 2e7 }],
+    ['> 500 ohm', { is: 'beyond', ohm: 500 }],
     ['12 Ω', { is: 'ohm', ohm: 12 }],
     ['open', { is: 'open' }],
     ['OL', { is: 'open' }],
@@ -73,6 +74,15 @@ describe('readReadings', () => {
       { is: 'ohm', ohm: 2 },
     ]);
   });
+
+  it.each(['5 ohm', '1.1', 'about 0.3', '-0.2 ohm', '0,3'])(
+    'leads that are said to read `%s` make no poor contact a good one',
+    (leads) => {
+      const { value, diagnostics } = read(`from,to,reading,lead zero\nA,B,4 ohm,"${leads}"\n`);
+      expect(value).toBeNull();
+      expect(diagnostics[0]?.message).toBe(`\`${leads}\` is not what good leads read`);
+    },
+  );
 
   it.each([
     ['', { is: 'as asked' }],

@@ -6,6 +6,8 @@ import type { WrittenLimits } from '../readings/written-limits.ts';
 /** What a person wrote for one reading: ohms, or why there are none. */
 type WrittenValue =
   | { readonly is: 'ohm'; readonly ohm: number }
+  /** Beyond the range of the meter: some ohms more than these. */
+  | { readonly is: 'beyond'; readonly ohm: number }
   | { readonly is: 'open' }
   | { readonly is: 'not done' | 'not reachable' };
 
@@ -31,6 +33,12 @@ export interface WrittenReading {
 
 /** The shortest range of a meter beyond which a reading is taken; `> 0.5 ohm` would else pass for 0.5 ohm. */
 const leastRangeOhm = 100;
+
+/**
+ * Leads that read more than this alone are broken, or somebody wrote the wrong number; taken off, it would make a poor contact
+ * a good one. Common practice, no source.
+ */
+const mostLeadOhm = 1;
 
 /** More rows than any sheet has. */
 const mostRows = 20_000;
@@ -80,7 +88,14 @@ export function readReadings(source: Source): {
   for (const [index, { cells, start, end }] of rows.entries()) {
     if (index === 0 || cells.every((cell) => cell.trim() === '')) continue;
     const text = (cells[reading] ?? '').trim();
-    const written = writtenValue(text, parseOhms((cells[zero ?? -1] ?? '').trim()) ?? 0);
+    const leads = (cells[zero ?? -1] ?? '').trim();
+    const leadOhm = leads === '' || leads === 'none' ? 0 : parseOhms(leads);
+    if (leadOhm === null || leadOhm > mostLeadOhm) {
+      const help = `write what the leads alone read, such as \`0.2 ohm\`; leads of more than ${mostLeadOhm} ohm are broken`;
+      complain(`\`${leads}\` is not what good leads read`, start, end, help);
+      continue;
+    }
+    const written = writtenValue(text, leadOhm);
     if (written === null) {
       const help =
         'write ohms with their unit (`0.3 ohm`, `2 Mohm`), `open`, `OL`, `not done` or `not reachable`';
@@ -145,7 +160,8 @@ function writtenValue(text: string, leadOhm: number): WrittenValue | null {
   const ohm = parseOhms(text);
   // Beyond the range of the meter: with so short a range that says nothing of whole or open.
   if (text.startsWith('>') && ohm !== null && ohm < leastRangeOhm) return null;
-  return ohm === null ? null : { is: 'ohm', ohm: Math.max(0, ohm - leadOhm) };
+  if (ohm === null) return null;
+  return text.startsWith('>') ? { is: 'beyond', ohm } : { is: 'ohm', ohm: Math.max(0, ohm - leadOhm) };
 }
 
 interface CsvRow {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { jobOf } from '../../../../tests/support/kit-text.ts';
 import { finishWork } from '../faults/finish-work.ts';
-import { isApart, probePoints, type Stage } from './stage.ts';
+import { isApart, neverProbed, probePoints, type Stage } from './stage.ts';
 
 const unplugged: Stage = { is: 'unplugged' };
 
@@ -46,6 +46,8 @@ describe('probePoints', () => {
   it('a released special circuit may be probed', () => {
     const text = kit(', released: { by: maker, document: D1 }');
     expect(names(unplugged, text)).toContain('S:1');
+    expect(neverProbed(jobOf(text))).toEqual([]);
+    expect(neverProbed(jobOf(kit()))).toEqual(['S:1', 'S:2']);
   });
 
   it('in place only what is apart is reached, and pulling either half parts the pair', () => {

@@ -1,4 +1,5 @@
-import { netLabels, type Rework } from '@loomproof/netlist';
+import { type Job, netLabels, Rework } from '@loomproof/netlist';
+import { finishWork } from '../faults/finish-work.ts';
 
 /**
  * What is plugged while readings are taken; nothing is powered. `bench`: the harness lies on a table, everything is
@@ -45,6 +46,14 @@ export function probePoints(rework: Rework, stage: Stage): readonly ProbePoint[]
   for (const [index, end] of job.ends.entries())
     if (rework.isBare(index) && !forbidden.has(end.node)) points.push({ name: end.name, node: end.node });
   return points;
+}
+
+/**
+ * Addresses that are never probed: on a net of a special circuit that nobody released, as found or when the work is done.
+ */
+export function neverProbed(job: Job): readonly string[] {
+  const nodes = new Set([...forbiddenNodes(new Rework(job)), ...forbiddenNodes(finishWork(job))]);
+  return job.places.flatMap(({ address }, node) => (nodes.has(node) ? [address] : []));
 }
 
 function forbiddenNodes(rework: Rework): ReadonlySet<number> {
