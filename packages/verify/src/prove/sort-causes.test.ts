@@ -174,6 +174,18 @@ describe('a refused step', () => {
   const refused = (step: number, keys: readonly string[], reason = 'occupied'): RawFinding =>
     raw('step-refused', step, { keys, witness: refusal(reason) });
 
+  it('explains a net that stays open at an end which it would have joined, whichever step parted it', () => {
+    const open = raw('circuit-open', 2, { witness: openAt(), culprits: [2], keys: ['end:1'] });
+    expect(sorted(open, refused(4, ['end:1'], 'not stripped'))).toEqual(['step-refused@4 <- circuit-open@2']);
+    apart(open, refused(4, ['node:1'], 'not stripped'));
+    const closed = raw('wrong-connection', 2, {
+      witness: { is: 'nets', joins: [{ between: ['A', 'B'], path: [], step: 2, cause: 'step' }], opens: [] },
+      culprits: [2],
+      keys: ['end:1'],
+    });
+    apart(closed, refused(4, ['end:1'], 'not stripped'));
+  });
+
   it('explains later refusals about the same thing', () => {
     expect(sorted(refused(1, ['end:1']), refused(2, ['end:1']))).toEqual([
       'step-refused@1 <- step-refused@2',

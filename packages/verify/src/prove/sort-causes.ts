@@ -150,7 +150,7 @@ const rules: readonly Rule[] = [
     kinds: nets,
     causes: kinds('step-refused'),
     sharing: true,
-    when: (one, cause) => !decisive(one).some((step) => step < (cause.step ?? 0)),
+    when: (one, cause) => !decisive(one).some((step) => step < (cause.step ?? 0)) || leavesOpen(one, cause),
   },
   { kinds: atTheEnd, causes: kinds('step-refused'), sharing: true, when: (one) => !nets.has(one.kind) },
   // What a jumper, a plugged or an exchanged pair joins is that jumper's or that pair's doing.
@@ -338,6 +338,11 @@ function shares(one: RawFinding, cause: RawFinding): boolean {
 function sharesEnd(one: RawFinding, cause: RawFinding): boolean {
   const keys = new Set(cause.keys);
   return one.keys.some((key) => key.startsWith('end:') && keys.has(key));
+}
+
+/** Whether a net is only open, and at an end that a refused step would have joined, whichever step parted it before. */
+function leavesOpen(one: RawFinding, cause: RawFinding): boolean {
+  return one.witness.is === 'nets' && one.witness.joins.length === 0 && sharesEnd(one, cause);
 }
 
 function byCulprit(one: RawFinding, cause: RawFinding): boolean {
