@@ -1,4 +1,11 @@
-import { type Conducts, compareText, type Job, type PoweredWhen, type Rework } from '@loomproof/netlist';
+import {
+  type Conducts,
+  compareText,
+  type Job,
+  type PoweredWhen,
+  type Rework,
+  UnionFind,
+} from '@loomproof/netlist';
 import type { PathHop, RawFinding } from '../prove/finding.ts';
 import type { Names } from '../prove/names.ts';
 import { changedBranches } from './changed-branches.ts';
@@ -41,6 +48,7 @@ interface Search {
   readonly variables: readonly StateVariable[];
   readonly before: WholeNetwork;
   readonly after: WholeNetwork;
+  readonly wereTied: (a: string, b: string) => boolean;
   readonly numberOf: ReadonlyMap<string, number>;
   readonly findings: RawFinding[];
   readonly missing: Set<string>;
@@ -76,6 +84,7 @@ export function judgeBackFeed(
     variables,
     before: before.network,
     after: after.network,
+    wereTied: tiedBefore(job, before.network),
     numberOf: new Map(variables.map(({ name }, index) => [name, index])),
     findings: [],
     missing: new Set(),
@@ -107,13 +116,19 @@ export function judgeBackFeed(
   };
 }
 
-/** Sources that the work made one piece of copper, on which no element need hang. */
-function findDirectTies({ rework, job, names, view, before, after, said, findings }: Search): void {
-  const nodesBefore = new Map<string, Set<number>>();
+/** Whether two sources were one piece of metal before the work, in every state. */
+function tiedBefore(job: Job, before: WholeNetwork): (a: string, b: string) => boolean {
+  const pieces = new UnionFind(job.places.length + 1);
+  for (const { kind, variable, coil, output, from, to } of before.branches)
+    if (kind === 'joint' && variable < 0 && coil < 0 && !output) pieces.union(from, to);
+  const found = new Map<string, Set<number>>();
   for (const { name, node } of before.pins)
-    nodesBefore.set(name, (nodesBefore.get(name) ?? new Set()).add(node));
-  const wereTied = (a: string, b: string): boolean =>
-    [...(nodesBefore.get(a) ?? [])].some((node) => nodesBefore.get(b)?.has(node) === true);
+    found.set(name, (found.get(name) ?? new Set()).add(pieces.find(node)));
+  return (a, b) => [...(found.get(a) ?? [])].some((piece) => found.get(b)?.has(piece) === true);
+}
+
+/** Sources that the work made one piece of copper, on which no element need hang. */
+function findDirectTies({ rework, job, names, view, after, wereTied, said, findings }: Search): void {
   for (const one of after.pins)
     for (const other of after.pinsAt(one.node)) {
       if (other.rank <= one.rank || one.name === other.name || maybeTied(job, one.name, other.name)) continue;
@@ -263,6 +278,7 @@ function lookAt(
         if (one === undefined || other === undefined || one.node === other.node) return;
         const pair = [one.name, other.name].sort(compareText);
         if ((worst.get(key(pair))?.count ?? Number.POSITIVE_INFINITY) <= ones) return;
+        if (search.wereTied(one.name, other.name)) return;
         if (old !== null && was !== null && isTied(old, was, one.name, other.name)) return;
         if (maybeTied(job, one.name, other.name)) {
           if (now.torn) search.missing.add(`what volts there are where ${pair.join(' and ')} are joined`);
