@@ -188,6 +188,10 @@ describe('what contradicts itself', () => {
       errors(['circuits: { a: [K1:4, K5:1] }', 'additions: { b: { to: G1, add: [M:4] } }'])[0],
     ).toContain('`b` and `a` both claim');
     expect(errors(['circuits: { a: [K1:4, K5:1], b: [K5:1, M:4] }'])).toEqual([]);
+    // As many places on both, of which some are the same; the one named is one that both claim.
+    expect(errors(['circuits: { a: [K5:1, K2:1, K1:2], b: [K5:2, K2:1, K1:2] }'])[0]).toContain(
+      '`b` and `a` both claim `K2:1`',
+    );
   });
 
   it('leaves out places that are on the net', () => {

@@ -481,3 +481,58 @@ describe('rings and bends', () => {
     });
   });
 });
+
+describe('one splice per segment', () => {
+  const cutAndJoined = (wire: string, at: string, pieces: readonly [string, string], joint: string) => [
+    `do: cut, wire: ${wire}, at: ${at}, leaves: [${pieces.join(', ')}]`,
+    ...strip(`${pieces[0]}@${pieces[1]}`, `${pieces[1]}@${pieces[0]}`),
+    `do: join, ends: ['${pieces[0]}@${pieces[1]}', '${pieces[1]}@${pieces[0]}'], with: SP, as: ${joint}`,
+    `do: seal, joint: ${joint}`,
+  ];
+  const kit = (head: string, ...work: readonly (readonly string[])[]): string =>
+    bench({
+      head,
+      bagParts: `SP: ${work.length}`,
+      work: ['do: disconnect, supply: battery', ...work.flat(), 'do: reconnect, supply: battery'],
+      wanted: ['circuits: { lamp: [K1:2, K2:1], horn: [K1:3, K3:1] }'],
+    });
+  const rule = 'rules: one splice per segment\n';
+  const first = cutAndJoined('lamp', '100 mm from K1:2', ['a', 'b'], 'J1');
+  const second = cutAndJoined('b', '100 mm from K2:1', ['c', 'd'], 'J2');
+  const other = cutAndJoined('horn', '100 mm from K1:3', ['e', 'f'], 'J3');
+
+  it('is judged where the kit wants it, at each segment by itself', () => {
+    expect(linesOf(kit('', first, second))).toEqual([]);
+    expect(linesOf(kit(rule, first, other))).toEqual([]);
+    expect(linesOf(kit(rule, first, second, other))).toEqual(['second-splice@10 J1, J2']);
+    expect(findingOf(kit(rule, first, second), 'second-splice')).toMatchObject({
+      obligation: 6,
+      witness: {
+        is: 'state',
+        what: 'J1 and J2',
+        expected: 'one splice between two disconnect points',
+        found: '2',
+      },
+    });
+  });
+
+  it('says nothing of a splice that was there', () => {
+    const found = (work: readonly string[]): string =>
+      bench({
+        head: rule,
+        splices: 'S1: { with: SP }, S2: { with: SP }',
+        wires: [
+          'r: { from: K5:1, to: S1, size: 0.5 mm2 }',
+          's: { from: S1, to: S2, size: 0.5 mm2, length: 1 m }',
+          't: { from: S2, to: K5:2, size: 0.5 mm2 }',
+        ],
+        bagParts: work.length > 1 ? 'SP: 1' : '',
+        work,
+        wanted: ['circuits: { r: [K5:1, K5:2] }'],
+      });
+    expect(linesOf(found(['do: fasten, wire: lamp']))).toEqual([]);
+    expect(
+      linesOf(found(cutAndJoined('s', '100 mm from S1', ['a', 'b'], 'J1'))).map((line) => line.split('@')[0]),
+    ).toContain('second-splice');
+  });
+});

@@ -193,6 +193,17 @@ describe('deviations', () => {
       allowed('{ allows: open-cavity, by: me, why: w }, { allows: open-cavity, at: X:1, by: me, why: w }'),
     );
     expect(lines).toEqual(['open-cavity@- X:2', 'deviation-unmatched@- open-cavity']);
+    expect(verdictOf(allowed('{ allows: open-cavity, by: me, why: w }')).findings).toContainEqual(
+      expect.objectContaining({
+        witness: {
+          is: 'state',
+          what: 'open-cavity',
+          expected: 'one finding to excuse',
+          found: '2, and no place is said',
+        },
+        culprits: [],
+      }),
+    );
   });
 
   it('that match nothing are findings, with what they were for', () => {
