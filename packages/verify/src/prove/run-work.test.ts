@@ -220,6 +220,126 @@ describe('a bare end while a source is on', () => {
 });
 
 describe('a refused step', () => {
+  it('is one finding with its number, its reason and what it was about', () => {
+    expect(findingOf(kit(['do: plug, connector: K1']), 'step-refused')).toEqual({
+      kind: 'step-refused',
+      obligation: 7,
+      message: 'the step cannot be done: K1: it is plugged',
+      step: 1,
+      points: ['K1'],
+      witness: { is: 'refusal', reason: 'already plugged' },
+      culprits: [1],
+      consequences: [],
+    });
+  });
+
+  it.each([
+    ['do: disconnect, supply: battery', ['battery'], [off]],
+    ['do: remove plug, cavity: K5:1', ['K5:1'], []],
+    ['do: withdraw, cavity: K5:1', ['K5:1'], []],
+    ['do: open lock, connector: K1', ['K1'], []],
+    ['do: place, device: M', ['M'], []],
+    ['do: interpose, at: K5, near: K1, far: K2', ['K5'], []],
+    ['do: strip, end: lamp@K1:2', ['lamp@K1:2'], []],
+    ['do: detach, end: lamp@K1:2', ['lamp@K1:2'], []],
+    ['do: tie back, end: lamp@K1:2', ['lamp@K1:2'], []],
+    ['do: cover, end: lamp@K1:2, with: CAP', ['lamp@K1:2'], []],
+    ['do: insert, end: lamp@K1:2, cavity: K5:1', ['K5:1', 'lamp@K1:2'], []],
+    ['do: attach, end: lamp@K1:2, stud: G2', ['G2', 'lamp@K1:2'], []],
+    ['do: join, ends: [lamp@K1:2, horn@K1:3], with: SP, as: J1', ['horn@K1:3', 'lamp@K1:2'], []],
+    ['do: fit terminal, ends: [lamp@K1:2, horn@K1:3], with: T', ['horn@K1:3', 'lamp@K1:2'], []],
+    [
+      'do: tap, run: lamp, at: 1 mm from K1:2, branch: horn@K1:3, with: TAP, as: T1',
+      ['horn@K1:3', 'lamp'],
+      [],
+    ],
+    ['do: remove off-cut, wire: lamp', ['lamp'], []],
+    ['do: seal, joint: S1', ['S1'], []],
+    ['do: fit fuse, fuse: F1, with: FU', ['F1'], []],
+    [
+      'do: remove jumper, jumper: LOOP',
+      ['LOOP'],
+      ['do: fit jumper, between: [K5:1, K5:2], as: LOOP, serves: lamp', 'do: remove jumper, jumper: LOOP'],
+    ],
+  ])('%s names what a person would point at', (row, points, before) => {
+    const own: Partial<BenchParts> = {
+      splices: 'S1: {}',
+      parts: ['FU: { is: fuse }'],
+      connectors: [
+        'KF: { cavities: 1..2, into: FB }',
+        'FB: { device: yes, cavities: 1..2, elements: [{ is: fuse, from: 1, to: 2, name: F1 }] }',
+      ],
+      bagParts: 'SP: 0',
+    };
+    const last = row === off ? [off] : [];
+    const found = verdictOf(kit([...before, ...last, row].slice(row === off ? 1 : 0), own)).findings.find(
+      (one) => one.kind === 'step-refused',
+    );
+    expect(found?.points).toEqual(points);
+  });
+});
+
+describe('a rule broken at a step', () => {
+  it('is told, and the step is done all the same', () => {
+    const locked = {
+      connectors: [
+        'X: { cavities: 1..1, into: XD, lock: open }',
+        'XD: { device: yes, cavities: 1..1, source: { 1: never } }',
+      ],
+    };
+    expect(
+      findingOf(
+        kit(['do: unplug, connector: X', 'do: plug, connector: X', 'do: close lock, connector: X'], locked),
+        'plugged-with-lock-open',
+      ),
+    ).toMatchObject({
+      obligation: 7,
+      step: 2,
+      points: ['X'],
+      message: 'X is plugged while a secondary lock is open',
+      witness: { is: 'state', what: 'plugged with lock open', expected: 'not so', found: 'so' },
+    });
+    const loose = {
+      bagConnectors: [
+        'B: { cavities: 1..1, into: BD }',
+        'BD: { device: yes, cavities: 1..1, source: { 1: never } }',
+      ],
+    };
+    expect(
+      findingOf(kit(['do: plug, connector: B', 'do: place, device: BD'], loose), 'not-placed'),
+    ).toMatchObject({
+      obligation: 7,
+      step: 1,
+      points: ['B'],
+      message: 'B is plugged to a device that is not in its place',
+    });
+    expect(linesOf(kit(['do: plug, connector: B'], loose))).toEqual(['not-placed@1 B <- part-unused@- BD']);
+    expect(
+      findingOf(
+        kit([off, 'do: withdraw, cavity: K1:2', 'do: insert, end: lamp@K1:2, cavity: K1:2', on]),
+        'worked-while-plugged',
+      ),
+    ).toMatchObject({
+      obligation: 7,
+      step: 2,
+      points: ['K1:2'],
+      message: 'a terminal is moved while its connector is plugged: K1:2',
+      consequences: [{ kind: 'worked-while-plugged', step: 3 }],
+    });
+  });
+});
+
+describe('a step refused for want of a terminal', () => {
+  it('blames the earlier one that took the terminal out with it', () => {
+    const twice = kit([off, 'do: withdraw, cavity: K5:1', 'do: withdraw, cavity: K5:1', on], {
+      wires: ['s: { from: K5:1, to: G2, size: 0.5 mm2 }'],
+      wanted: ['retired: [{ wire: s }]', 'stubs: [{ of: s, at: G2, is: dead }]'],
+    });
+    expect(findingOf(twice, 'step-refused')).toMatchObject({ step: 3, culprits: [2, 3] });
+  });
+});
+
+describe('what a refused step is blamed on', () => {
   it('blames the step that filled the cavity last, and none at another one', () => {
     const work = [
       'do: fit plug, cavity: K5:1, with: P',
