@@ -274,8 +274,7 @@ function lookAt(
     if (open < 0) {
       const tie = (a: number, b: number, key: (pair: readonly string[]) => string): void => {
         const [one, other] = [after.pins[a], after.pins[b]];
-        // What copper alone joins is told of once, in whatever part it is met.
-        if (one === undefined || other === undefined || one.node === other.node) return;
+        if (one === undefined || other === undefined) return;
         const pair = [one.name, other.name].sort(compareText);
         if ((worst.get(key(pair))?.count ?? Number.POSITIVE_INFINITY) <= ones) return;
         if (search.wereTied(one.name, other.name)) return;

@@ -78,6 +78,11 @@ describe('two supplies that a wire of the kit joins, on which no element hangs',
       powered: ['lamp 2: always'],
     });
     expect(said(onThePole)).toEqual(['proved']);
+    const bridged = twoSupplies({
+      stock: [...plain.stock, ['bridge', 'block', 'BAT', 'B2']],
+      kit: [['switch', 'across', 'BAT', 'B2']],
+    });
+    expect(said(bridged)).toEqual(['proved']);
   });
 });
 
