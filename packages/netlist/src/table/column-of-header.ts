@@ -154,5 +154,19 @@ export function columnOfHeader(text: string): HeaderMeaning | null {
   return meanings.get(normalised(text)) ?? null;
 }
 
+/**
+ * The meaning of the head of a column that says `pin` or the like and no side: beside the connector of a side it is the
+ * cavity of that side, as in `from, pin, to, pin`.
+ *
+ * @param text - the head as written
+ * @param left - the meaning of the column on its left, or null
+ * @returns its meaning, or null when it stands elsewhere or says something else
+ */
+export function cavityBeside(text: string, left: HeaderMeaning | null): HeaderMeaning | null {
+  const side = /^(from|to)(?:_connector)?$/.exec(left?.column ?? '')?.[1];
+  if (side === undefined || !cavityWords.includes(normalised(text))) return null;
+  return { column: side === 'from' ? 'from_cavity' : 'to_cavity', unit: null };
+}
+
 /** The names by which columns are known, for a "did you mean". */
 export const knownHeaders: readonly string[] = [...meanings.keys()];

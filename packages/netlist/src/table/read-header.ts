@@ -1,5 +1,11 @@
 import { makeDiagnostic, nearestName, quoteText, type Source, type Span } from '../text/index.ts';
-import { columnOfHeader, type HeaderMeaning, type HeaderUnit, knownHeaders } from './column-of-header.ts';
+import {
+  cavityBeside,
+  columnOfHeader,
+  type HeaderMeaning,
+  type HeaderUnit,
+  knownHeaders,
+} from './column-of-header.ts';
 import type { PinTableColumn } from './pin-table-columns.ts';
 import type { SplitCell, SplitRow } from './split-rows.ts';
 import type { TableSink } from './table-sink.ts';
@@ -87,8 +93,10 @@ export function readHeader(source: Source, row: SplitRow, sink: TableSink): Tabl
   const named: NamedCell[] = [];
   const unnamed: number[] = [];
   const unknown: SplitCell[] = [];
+  let left: HeaderMeaning | null = null;
   for (const [index, cell] of row.cells.entries()) {
-    const meaning = columnOfHeader(cell.text);
+    const meaning: HeaderMeaning | null = columnOfHeader(cell.text) ?? cavityBeside(cell.text, left);
+    left = meaning;
     if (meaning !== null) named.push({ cell, index, meaning });
     else if (cell.text === '') unnamed.push(index);
     else unknown.push(cell);

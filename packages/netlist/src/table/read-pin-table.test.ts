@@ -80,6 +80,25 @@ test('a column named from beside a cavity column holds connectors', () => {
   expect(value?.rows[0]?.from.connector.raw).toBe('X1');
 });
 
+test.each([
+  'wire,from,pin,to,pin',
+  'Wire No,From Connector,Cav.,To Connector,Position',
+  'wire,from,pin,to,to pin',
+])('a cavity is of the side whose connector it stands beside: %s', (columns) => {
+  const { value, diagnostics } = readPinTable({ name: 'a', text: `${columns}\nW1,X1,1,X2,A` });
+  expect(diagnostics).toEqual([]);
+  expect([value?.rows[0]?.from, value?.rows[0]?.to]).toMatchObject([
+    { connector: { raw: 'X1' }, cavity: { raw: '1' } },
+    { connector: { raw: 'X2' }, cavity: { raw: 'A' } },
+  ]);
+});
+
+test('a cavity that stands beside no connector, or beside one that has its own, is no guess', () => {
+  expect(found('wire,pin,from,to\nW1,1,X1:1,X2:2')).toEqual(['TABLE_COLUMN_UNKNOWN pin']);
+  expect(found('wire,from,pin,pin,to\nW1,X1,1,2,X2:2')).toEqual(['TABLE_COLUMN_UNKNOWN pin']);
+  expect(found('wire,from,pin,from pin,to\nW1,X1,1,2,X2:2')).toEqual(['TABLE_COLUMN_TWICE from pin']);
+});
+
 test('a row shows line, column and carets on the spoiled cell', () => {
   const text = `${head}\r\nW1;X1;1;X2;2\r\nW2;X1;01-Feb;X2;2\r\n`;
   const [diagnostic] = readPinTable(
