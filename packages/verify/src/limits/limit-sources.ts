@@ -72,6 +72,18 @@ export function conductorCapacity(job: Job, wire: Wire): Limit {
       : { kind: 'missing', what: `the capacity of ${wire.name}` };
   if (wire.size === null) return { kind: 'missing', what: `the size of ${wire.name}` };
   if (wire.insulationC === null) return { kind: 'missing', what: `the insulation rating of ${wire.name}` };
+  // All tables are of copper; aluminium of the same size bears less.
+  if (wire.material === null) return { kind: 'missing', what: `the material of ${wire.name}` };
+  if (wire.material === 'aluminium')
+    return {
+      kind: 'missing',
+      what: `the capacity of ${wire.name}: the tables of ${rules.title} are of copper`,
+    };
+  if (wire.temperatureC !== null && wire.temperatureC > wire.insulationC)
+    return {
+      kind: 'missing',
+      what: `the capacity of ${wire.name}, which is said to be hotter (${wire.temperatureC} C) than its insulation bears (${wire.insulationC} C)`,
+    };
   const table = rules.ampacityTables[0];
   const gauge = gaugeWithin(wire.size.mm2);
   const carries =
