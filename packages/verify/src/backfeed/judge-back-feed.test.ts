@@ -284,6 +284,28 @@ describe('two relays that lock each other out', () => {
   });
 });
 
+describe('a lamp of the stock harness that the work leaves alone', () => {
+  const beside = (powered: readonly string[]): StudKit => ({
+    nets: ['A', 'B'],
+    stock: [
+      ['switch', 'S', 'BAT', 'A'],
+      ['switch', 'T', 'BAT', 'B'],
+      ['load', 'old', 'B', 'GND', 'resistance: 6 ohm'],
+    ],
+    kit: [['load', 'lamp', 'A', 'GND', 'resistance: 6 ohm']],
+    powered: ['lamp: S', ...powered],
+  });
+
+  it('is judged by what is said of it, and left alone where nothing is said', () => {
+    expect(backFeedOf(beside(['old: never']))).toEqual({
+      verdict: 'refuted',
+      found: ['load-powered old 12 V on [T]'],
+    });
+    expect(backFeedOf(beside(['old: T'])).verdict).toBe('proved');
+    expect(backFeedOf(beside([])).verdict).toBe('proved');
+  });
+});
+
 describe('what is not said', () => {
   it('leaves back-feed undecided: the states of a new load, a source that nobody described, volts', () => {
     const lamp: StudKit = {

@@ -93,7 +93,10 @@ export function judgeBackFeed(
   };
   findDirectTies(search);
   findUnknownOnHeld(search);
-  const parts = partsWith(after.network, changedBranches(rework, before.network, after.network));
+  // Of whatever load something is said, that is judged, though the work be nowhere near.
+  const said = [...job.wanted.powered.keys()].flatMap((element) => after.network.branchOf(element) ?? []);
+  const changed = changedBranches(rework, before.network, after.network);
+  const parts = partsWith(after.network, [...changed, ...said]);
   for (const part of parts) lookAt(search, after.network, part, -1, budget.variables);
   const affected = new Set(
     parts.flatMap((part) => part.map((index) => after.network.branches[index]?.element ?? -1)),
