@@ -216,6 +216,21 @@ describe('connectors', () => {
     ]);
   });
 
+  it('complain where the faces of both halves lay other cavities on each other than are paired', () => {
+    const mated = (own: string, other: string, pairing = ''): string =>
+      kit(
+        `    K1: { cavities: 1..4, into: D1${pairing}, face: { ${own}, latch: top, rows: 2, columns: 2 } }\n    D1: { device: yes, cavities: 1..4, face: { ${other}, latch: top, rows: 2, columns: 2 } }`,
+      );
+    const [wires, mating] = ['seen from: wire side', 'seen from: mating side'];
+    expect(complaintsOf(mated(wires ?? '', mating ?? ''))).toEqual([]);
+    expect(complaintsOf(mated(wires ?? '', wires ?? ''))[0]).toContain(
+      'pairing: by the faces of both halves `K1:1` lies on `D1:2`, and it is paired with `D1:1`',
+    );
+    expect(complaintsOf(mated(wires ?? '', wires ?? '', ', pairing: { 1: 2, 2: 1, 3: 4, 4: 3 }'))).toEqual(
+      [],
+    );
+  });
+
   it('complain of a cavity without counterpart, and of one paired twice', () => {
     expect(
       complaintsOf(kit('    K1: { cavities: 1..2, into: D1 }\n    D1: { device: yes, cavities: 1..1 }')),

@@ -1,4 +1,4 @@
-import { type Face, faceSchema, readFace } from '../face/index.ts';
+import { type Face, faceSchema, facingLabels, readFace } from '../face/index.ts';
 import type { DeviceElement, Origin, SourceClass, Zone } from '../harness/job.ts';
 import type { Located, LocatedEntry } from '../kit/located.ts';
 import { entryOf, itemsUnder, rowsUnder, textsUnder, textUnder } from '../kit/located.ts';
@@ -260,9 +260,35 @@ export function facingPlaces(document: Located, builder: HarnessBuilder): Int32A
         facing[at] = other;
         facing[other] = at;
       }
+      const amiss = againstFaces(mine, facing, builder);
+      if (amiss !== null)
+        builder.complaints.error(
+          'pairing',
+          amiss,
+          pairing?.span ?? into.span,
+          'put `pairing` or one `face` right: left and right are exchanged where a face is said from the wrong side',
+        );
     }
   }
   return facing;
+}
+
+/** The first cavity that lies on another one by the faces of both halves than it is paired with, or null. */
+function againstFaces(
+  { face, firstPlace, placeCount, counterpart }: HarnessBuilder['connectors'][number],
+  facing: Int32Array,
+  builder: HarnessBuilder,
+): string | null {
+  const other = builder.connectors[counterpart];
+  if (face === null || other === undefined || other.face === null) return null;
+  const lying = facingLabels(face, other.face);
+  for (let at = firstPlace; at < firstPlace + placeCount; at += 1) {
+    const [own, paired] = [builder.places[at], builder.places[facing[at] ?? -1]];
+    const met = lying.get(own?.label ?? '');
+    if (own === undefined || paired === undefined || met === undefined || met === paired.label) continue;
+    return `by the faces of both halves \`${own.address}\` lies on \`${other.name}:${met}\`, and it is paired with \`${paired.address}\``;
+  }
+  return null;
 }
 
 function labelsOf(connector: string, builder: HarnessBuilder): readonly string[] {
