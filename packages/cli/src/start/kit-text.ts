@@ -72,7 +72,7 @@ function list(texts: readonly string[]): string {
 /** Plain where no YAML reader could take it for anything but this text, else in double quotes. */
 function scalar(text: string): string {
   const isPlain = /^[\p{L}\p{N}](?:[\p{L}\p{N} _./+-]*[\p{L}\p{N}_./+-])?$/u.test(text);
-  return isPlain ? text : JSON.stringify(text);
+  return isPlain && !/^null$/i.test(text) ? text : JSON.stringify(text);
 }
 
 /** A comment ends with its line. */
