@@ -46,7 +46,7 @@ function judgesOf(untouchedWires: number): readonly (() => unknown)[] {
   const names = new Names(rework.job);
   return [
     () => {
-      const before = poweredBefore(rework, view);
+      const before = poweredBefore(rework);
       return circuitRegions(rework, view, names).map((region) => dropRows(rework.job, region, before));
     },
     () => protectionRows(rework, view),

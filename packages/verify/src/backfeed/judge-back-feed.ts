@@ -6,6 +6,7 @@ import {
   type Rework,
   UnionFind,
 } from '@loomproof/netlist';
+import { foundView } from '../prove/assembled-view.ts';
 import type { PathHop, RawFinding } from '../prove/finding.ts';
 import type { Names } from '../prove/names.ts';
 import { changedBranches } from './changed-branches.ts';
@@ -45,6 +46,8 @@ interface Search {
   readonly job: Job;
   readonly names: Names;
   readonly view: Conducts;
+  /** The view of the harness as found. */
+  readonly found: Conducts;
   readonly variables: readonly StateVariable[];
   readonly before: WholeNetwork;
   readonly after: WholeNetwork;
@@ -69,7 +72,8 @@ export function judgeBackFeed(
 ): BackFeedJudgement {
   const { job } = rework;
   const variables = stateVariables(job);
-  const before = functionNetwork(rework, variables, rework.labels(0, view), 0);
+  const found = foundView(rework);
+  const before = functionNetwork(rework, variables, rework.labels(0, found), 0);
   const after = functionNetwork(rework, variables, rework.labels(rework.ordinal, view), rework.ordinal);
   if (before.kind === 'missing' || after.kind === 'missing') {
     const missing =
@@ -81,6 +85,7 @@ export function judgeBackFeed(
     job,
     names,
     view,
+    found,
     variables,
     before: before.network,
     after: after.network,
@@ -415,8 +420,8 @@ function holds(
 
 /** What the same elements were part of before the work, with the same return open; null where none was there. */
 function beforePart(search: Search, branches: readonly FunctionBranch[], open: number): PartStates | null {
-  const { rework, view, before, job } = search;
-  return partOf(job, before, open < 0 ? before : withoutJoin(rework, view, before, 0, open), branches);
+  const { rework, found, before, job } = search;
+  return partOf(job, before, open < 0 ? before : withoutJoin(rework, found, before, 0, open), branches);
 }
 
 /** What the same elements are part of in a network, which may be a whole one with a join open; null where none is there. */

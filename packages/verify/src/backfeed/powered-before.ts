@@ -1,4 +1,5 @@
-import type { Conducts, Rework } from '@loomproof/netlist';
+import type { Rework } from '@loomproof/netlist';
+import { foundView } from '../prove/assembled-view.ts';
 import { functionNetwork } from './function-network.ts';
 import { PartStates } from './part-states.ts';
 import { partsWith } from './parts-with.ts';
@@ -8,7 +9,7 @@ import { stateVariables } from './state-variables.ts';
 export type PoweredBefore = (element: number, off: ReadonlySet<string>) => boolean | null;
 
 /** Asks the harness as it was found; the network is only made when something is asked. */
-export function poweredBefore(rework: Rework, view: Conducts): PoweredBefore {
+export function poweredBefore(rework: Rework): PoweredBefore {
   const variables = stateVariables(rework.job);
   const numberOf = new Map(variables.map(({ name }, index) => [name, index]));
   const on = new Uint8Array(variables.length).fill(1);
@@ -17,7 +18,7 @@ export function poweredBefore(rework: Rework, view: Conducts): PoweredBefore {
   const partOf = (element: number): PartStates | null => {
     const known = parts.get(element);
     if (known !== undefined) return known;
-    reading ??= functionNetwork(rework, variables, rework.labels(0, view), 0);
+    reading ??= functionNetwork(rework, variables, rework.labels(0, foundView(rework)), 0);
     const network = reading.kind === 'network' ? reading.network : null;
     const seed = network?.branchOf(element);
     if (network === null || seed === undefined) {

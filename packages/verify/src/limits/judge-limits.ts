@@ -29,7 +29,7 @@ export function judgeLimits(rework: Rework, view: Conducts, names: Names): Limit
   const findings: RawFinding[] = [];
   const missing = new Set<string>();
   for (const one of missingSupplies(job)) missing.add(one);
-  const { drops, loading } = lossesOf(rework, view, circuitRegions(rework, view, names), missing);
+  const { drops, loading } = lossesOf(rework, circuitRegions(rework, view, names), missing);
   for (const row of drops)
     if (row.dropVolt !== null && row.limitVolt !== null && row.dropVolt > row.limitVolt + 1e-9)
       findings.push(dropFinding(row));
@@ -77,14 +77,13 @@ export function judgeLimits(rework: Rework, view: Conducts, names: Names): Limit
 export function untouchedLosses(rework: Rework): Pick<LimitTable, 'drops' | 'loading'> {
   const view = assembledView(rework);
   const regions = untouchedRegions(rework, view, new Names(rework.job));
-  const { drops, loading } = lossesOf(rework, view, regions, new Set(missingSupplies(rework.job)));
+  const { drops, loading } = lossesOf(rework, regions, new Set(missingSupplies(rework.job)));
   return { drops: sortedDrops(drops), loading: sortedLoading(loading) };
 }
 
 /** @param missing - what makes everything unknown; what else is not said is added. */
 function lossesOf(
   rework: Rework,
-  view: Conducts,
   regions: readonly CircuitRegion[],
   missing: Set<string>,
 ): { readonly drops: readonly DropRow[]; readonly loading: readonly LoadingRow[] } {
@@ -92,7 +91,7 @@ function lossesOf(
   const unsaid = [...missing].sort(compareText);
   if (unsaid.length > 0)
     return { drops: regions.flatMap((region) => unknownRows(job, region, unsaid)), loading: [] };
-  const before = poweredBefore(rework, view);
+  const before = poweredBefore(rework);
   const drops: DropRow[] = [];
   const loading: LoadingRow[] = [];
   const conductors: LoadingRow[] = [];

@@ -1,5 +1,5 @@
-import type { Job, Rework, SpecialCircuit, StepAction } from '@loomproof/netlist';
-import { assembledPlugged } from '../prove/assembled-view.ts';
+import type { Conducts, Job, Rework, SpecialCircuit, StepAction } from '@loomproof/netlist';
+import { foundView } from '../prove/assembled-view.ts';
 import type { RawFinding } from '../prove/finding.ts';
 import { endsByNode } from '../prove/judge-nets.ts';
 
@@ -13,7 +13,7 @@ import { endsByNode } from '../prove/judge-nets.ts';
 export function judgeSpecial(rework: Rework): readonly RawFinding[] {
   const { job } = rework;
   const findings: RawFinding[] = [];
-  const plugged = assembledPlugged(job);
+  const view = foundView(rework);
   let ends: ReadonlyMap<number, number> | null = null;
   const endAt = (node: number): number => {
     ends ??= endsByNode(rework);
@@ -21,7 +21,7 @@ export function judgeSpecial(rework: Rework): readonly RawFinding[] {
   };
   for (const circuit of job.special) {
     if (circuit.released !== null) continue;
-    const { named, whole } = copperOf(rework, circuit, plugged);
+    const { named, whole } = copperOf(rework, circuit, view);
     const said = new Set<string>();
     for (const { number, action } of job.steps) {
       const wire = wireOf(rework, named, action, endAt) ?? wireOf(rework, whole, action, endAt);
@@ -56,7 +56,7 @@ interface SpecialCopper {
 function copperOf(
   rework: Rework,
   circuit: SpecialCircuit,
-  plugged: readonly boolean[],
+  view: Conducts,
 ): { readonly named: SpecialCopper; readonly whole: SpecialCopper } {
   const { job, graph } = rework;
   const wires = new Set(circuit.wires);
@@ -84,7 +84,7 @@ function copperOf(
       const next = graph.otherEnd(half);
       const what = graph.whatOf(edge);
       if (!graph.aliveAt(edge, 0) || reached.has(next) || isPole(job, next)) continue;
-      if (graph.kindOf(edge) === 'mate' && plugged[what] !== true) continue;
+      if (!view(edge)) continue;
       const isConductor = graph.kindOf(edge) === 'conductor';
       const name = (isConductor ? job.wires[what]?.name : reached.get(node)) ?? '';
       if (isConductor) wires.add(what);
