@@ -136,6 +136,9 @@ describe('the readings of a work instruction', () => {
       work: [off, on],
       wanted: asFound,
     });
+    return pageOfText(text, stage);
+  };
+  const pageOfText = (text: string, stage: Stage = { is: 'unplugged' }) => {
     const { value } = readKit({ name: 'kit.yaml', text }, () => null);
     const [one] = value?.variants ?? [];
     if (one === undefined) throw new Error('the kit cannot be read');
@@ -153,5 +156,28 @@ describe('the readings of a work instruction', () => {
     const large = pageOf(2500, { is: 'in place', pulled: new Set() });
     expect(large.model).toBeNull();
     expect(large.groups.some(({ checks }) => checks.length > 0)).toBe(true);
+  });
+
+  it('lock the fuse that gives power where it was pulled and no source was switched off', () => {
+    const page = pageOfText(
+      bench({
+        parts: ['F10: { is: fuse, rating: 10 A }'],
+        connectors: [
+          'KF: { cavities: 1..2, into: FB }',
+          'FB: { device: yes, cavities: 1..2, elements: [{ is: fuse, from: 1, to: 2, name: F1, rating: 10 A }] }',
+        ],
+        bagParts: 'F10: 1, CAP: 2',
+        work: [
+          'do: remove fuse, fuse: F1',
+          'do: cut, wire: lamp, at: 20 cm from K1:2, leaves: [near, far]',
+          'do: cover, end: near@cut, with: CAP',
+          'do: cover, end: far@cut, with: CAP',
+          'do: fit fuse, fuse: F1, with: F10',
+        ],
+        wanted: ['retired: [{ wire: lamp }]', 'stubs: [{ of: lamp, at: K1:2, is: live }]'],
+      }),
+    );
+    expect(page.groups.filter(({ name }) => name !== 'found').map(({ locks }) => locks)).toEqual([[5]]);
+    expect(page.groups.find(({ name }) => name === page.whole)?.checks.length).toBeGreaterThan(0);
   });
 });

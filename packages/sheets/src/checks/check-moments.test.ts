@@ -1,5 +1,9 @@
+import type { StepKind } from '@loomproof/netlist';
 import { describe, expect, it } from 'vitest';
-import { checkMoments, firstChange } from './check-moments.ts';
+import { firstChange, checkMoments as momentsOf } from './check-moments.ts';
+
+/** All sources are off. */
+const checkMoments = (kinds: readonly StepKind[], plugged: boolean) => momentsOf(kinds, plugged, []);
 
 describe('moments at which readings are due', () => {
   it('are before the plugs go in, and lock every step that gives power', () => {
@@ -27,6 +31,18 @@ describe('moments at which readings are due', () => {
     expect(checkMoments(work, false)).toEqual([
       { group: 'power-1', done: 2, locks: [3] },
       { group: 'power-2', done: 6, locks: [6] },
+    ]);
+  });
+
+  it('are before a fuse or a plug that gives power, since a source was never switched off', () => {
+    const work = ['remove fuse', 'unplug', 'cut', 'cover', 'plug', 'fit fuse'] as const;
+    const live = work.map(() => true);
+    expect(momentsOf(work, false, live)).toEqual([{ group: 'power-1', done: 4, locks: [4, 5] }]);
+    // In place everything is plugged for the readings, and the fuse gives the power.
+    expect(momentsOf(work, true, live)).toEqual([{ group: 'power-1', done: 5, locks: [5] }]);
+    // What is plugged before anything is changed gives no power to the work.
+    expect(momentsOf(['plug', 'disconnect', 'cut', 'reconnect'], false, [true, true, false, false])).toEqual([
+      { group: 'power-1', done: 3, locks: [3] },
     ]);
   });
 

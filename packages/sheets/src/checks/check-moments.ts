@@ -40,13 +40,19 @@ const opensWire: ReadonlySet<StepKind> = new Set<StepKind>([
  *
  * @param kinds - what the steps do, in order
  * @param plugged - whether readings are taken with everything plugged: then just before power, else before plugging
+ * @param live - for each step whether some source is on when it is done: then a fuse gives power, and a plug may
  */
-export function checkMoments(kinds: readonly StepKind[], plugged: boolean): readonly CheckMoment[] {
+export function checkMoments(
+  kinds: readonly StepKind[],
+  plugged: boolean,
+  live: readonly boolean[],
+): readonly CheckMoment[] {
   const found: { done: number; locks: number[] }[] = [];
   let changed = 0;
   let current: { done: number; locks: number[] } | null = null;
   for (const [index, kind] of kinds.entries()) {
-    if (kind === 'reconnect') {
+    const isLive = live[index] === true && changed > 0;
+    if (kind === 'reconnect' || (isLive && (kind === 'fit fuse' || (kind === 'plug' && !plugged)))) {
       if (current === null) {
         current = { done: plugged ? index : changed, locks: [] };
         found.push(current);

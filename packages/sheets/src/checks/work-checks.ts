@@ -110,7 +110,7 @@ export function workChecks(
   // Where everything is unplugged, probes go into the mating faces.
   const side: Side = stage.is === 'in place' ? 'wire side' : 'mating side';
   const kinds = job.steps.map(({ action }) => action.kind);
-  const moments = checkMoments(kinds, stage.is === 'in place');
+  const moments = checkMoments(kinds, stage.is === 'in place', liveSteps(job));
   const name = variant.variant.name;
   const others = new Map([...variants].filter(([other]) => other !== name));
   const candidate = (one: Job, called: string): HarnessCandidate => ({
@@ -220,6 +220,17 @@ export function workChecks(
       model: JSON.stringify(model).length > mostModelLetters ? null : model,
     },
   };
+}
+
+/** For each step whether some source is on before it. */
+function liveSteps({ steps, supplies }: Job): readonly boolean[] {
+  const on = supplies.map(() => true);
+  return steps.map(({ action }) => {
+    const isLive = on.includes(true);
+    if (action.kind === 'disconnect' || action.kind === 'reconnect')
+      on[action.supply] = action.kind === 'reconnect';
+    return isLive;
+  });
 }
 
 /** The models of a large harness with the parts of their jobs that the work of some of them has to do with. */
