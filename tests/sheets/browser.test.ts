@@ -116,7 +116,9 @@ describe.skipIf(withoutBrowser)('sheets in a browser', { timeout: 180_000 }, () 
         const csv = files.get(name.replace(/html$/, 'csv'));
         if (csv !== undefined)
           expect(await page.evaluate(tableInPage), name).toEqual(
-            readCsv(csv).map((row) => row.slice(0, -5).map((cell) => cell.replace(/^'(?=[=+@-])/, ''))),
+            readCsv(csv).map((row) =>
+              row.slice(0, -5).map((cell) => cell.replace(/^'(?=[=+@＝＋－＠-])/, '')),
+            ),
           );
         const job = model?.variants[instructions.indexOf(name)]?.job;
         if (job !== undefined)
@@ -403,9 +405,15 @@ describe.skipIf(withoutBrowser)('sheets in a browser', { timeout: 180_000 }, () 
     const text = (await page.locator('body').textContent()) ?? '';
     for (const one of [hostileTexts.script, hostileTexts.attribute, hostileTexts.ending, hostileTexts.image])
       expect(text).toContain(one);
-    expect(text).not.toContain('\u202e');
+    for (const one of [hostileTexts.wire, hostileTexts.connector, hostileTexts.wide])
+      expect(text).toContain(one);
     expect(await page.locator('script').count()).toBe(3);
     expect(await page.locator('b', { hasText: /^ ?$/ }).count()).toBe(0);
+    // Marks that turn the text round are shown, and turn nothing.
+    const late = await opened('hostile--build-late-work.html');
+    const turned = (await late.locator('body').textContent()) ?? '';
+    expect(turned).not.toMatch(/[\u202a-\u202e\u2066-\u2069\u200e\u200f]/);
+    expect(turned).toContain('\\u{202e}kcab\\u{202c} שלום');
   });
 });
 

@@ -58,7 +58,7 @@ export const boatSteps: readonly string[] = [
   '24 Close the secondary lock of K25.',
   '25 Plug K25.',
   '26 Detach alarm old@BH.',
-  '27 Cut alarm old, which leaves ring tail and old run. | BH, 30 mm from the end that was there = a stud, on it now no wire',
+  '27 Cut alarm old, which leaves ring tail and old run. | BH, 30 mm from the end that was there = a stud, no wire on it now',
   '28 Remove the off-cut ring tail.',
   '29 Cover old run@ring tail with CAP-W.',
   '30 Tie back old run@ring tail with TIE.',

@@ -6,12 +6,18 @@ import type { StepSight } from './work-steps.ts';
 /** How to find the place of a step: in words, on both views of the face, and what it could be taken for. */
 export function placeMarkup(place: StepSight, mark: string): Markup {
   const { address, away, words, otherWords, face, label, connector, sight } = place;
-  if (face === null || words === null)
-    return markup`<p class="place"><b>${address}</b>${away === null ? null : `, ${away}`}: ${place.isStud ? 'a stud, on it now' : 'in it now'} ${sight}.</p>${
+  if (face === null || words === null) {
+    const seen = place.isStud
+      ? `a stud, ${sight === 'no wire' ? 'no wire on it now' : `on it now ${sight}`}`
+      : sight === 'empty'
+        ? 'empty now'
+        : `in it now ${sight}`;
+    return markup`<p class="place"><b>${address}</b>${away === null ? null : `, ${away}`}: ${seen}.</p>${
       place.connector === address
         ? null
         : markup`<p>Where this cavity lies on its connector is not said: find it by the moulded number.</p>`
     }`;
+  }
   const marks = new Map([[label, mark]]);
   const view = (side: 'wire side' | 'mating side'): MarkupValue =>
     faceFigure(face, {

@@ -50,11 +50,24 @@ function layOut(rework: Rework, { points }: Strand): readonly Row[] {
     const wireLines = point.piece < 0 ? [] : wrapped(wireText(rework.job, point), room);
     const above = y;
     y += parent === undefined ? 0 : wireLines.length * lineHeight + 26;
-    const lines = wrapped(nameOf(rework, point), room);
+    const lines = wrapped(nameOf(rework, point), Math.min(room, roomBesideFace(rework.job, point, depth)));
     rows.push({ ...point, depth, y, lines, wireLines, leaves: count > 2 ? above + 10 : null });
     y += (lines.length - 1) * lineHeight + 8;
   }
   return rows;
+}
+
+/** How many letters of a name stand beside the face in little, were all of them as broad as capitals and digits. */
+function roomBesideFace(job: Job, { places, again }: StrandPoint, depth: number): number {
+  const face = again
+    ? undefined
+    : places
+        .map((place) => job.connectors[job.places[place]?.connector ?? -1]?.face)
+        .find((one) => one != null);
+  if (face == null) return Number.POSITIVE_INFINITY;
+  const broad = face.kind === 'grid' ? (face.width * cellOf(face)) / 2 : 38;
+  const width = Math.max(leastWidth, xOf(depth) + 200);
+  return Math.max(10, Math.floor((width - xOf(depth) - 20 - broad - 14) / 9.2));
 }
 
 function wireText(job: Job, { piece, fate }: StrandPoint): string {
@@ -183,7 +196,7 @@ function smallGrid(
   y: number,
   width: number,
 ): MarkupValue {
-  const cell = Math.min(9, 112 / face.width, 34 / face.rows.length);
+  const cell = cellOf(face);
   const gap = Math.min(0.8, cell / 6);
   // In a face of many rows a cavity is smaller than an eye can find, so the filled one is not drawn smaller than this.
   const least = 3.2;
@@ -203,6 +216,10 @@ function smallGrid(
         return markup`<rect x="${tenth(x + (one.at * cell) / 2 + inset)}" y="${tenth(top + at * cell + inset)}" width="${tenth(size)}" height="${tenth(size)}" class="${found ? 'solid' : 'small'}"/>`;
       }),
   )}`;
+}
+
+function cellOf(face: Extract<Face, { kind: 'grid' }>): number {
+  return Math.min(9, 112 / face.width, 34 / face.rows.length);
 }
 
 function smallRound(
