@@ -7,7 +7,10 @@ export type CopperView = {
   readonly joins: readonly CopperJoin[];
 };
 
-/** The copper after a step as the machine stands assembled; pairs left unplugged count as they are at the end. */
+/**
+ * The copper after a step as the machine stands assembled; pairs left unplugged count as they are at the end, but for the
+ * machine as found.
+ */
 export function assembledCopper(record: HarnessRecord, end: Moment, ordinal: number): CopperView {
   const connectorOf = new Map(record.places.map((place) => [place.address, place.connector] as const));
   const byName = new Map(record.connectors.map((one) => [one.name, one] as const));
@@ -18,7 +21,7 @@ export function assembledCopper(record: HarnessRecord, end: Moment, ordinal: num
     if (a === undefined || b === undefined) return false;
     // A pair that an adapter made is plugged by that very step, and one that it parted was plugged as found.
     if (a.other !== b.name) return true;
-    if (a.leave || b.leave) return end.plugged.has(a.name);
+    if (ordinal > 0 && (a.leave || b.leave)) return end.plugged.has(a.name);
     return a.kit || b.kit || a.plugged;
   };
   return viewOf(record, ordinal, conducts);

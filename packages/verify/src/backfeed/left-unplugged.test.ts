@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { verdictOf } from '../../../../tests/support/verdict-of.ts';
+import { judged, verdictOf } from '../../../../tests/support/verdict-of.ts';
 
 /** A lamp of the stock harness behind a pair of plugs that intent leaves apart; the kit brings a lamp of its own. */
 const kit = (powered: string): string => `
@@ -43,6 +43,7 @@ wanted:
 `;
 
 function said(text: string): readonly string[] {
+  judged(text);
   const { obligations, findings } = verdictOf(text);
   const own = findings.filter(({ obligation }) => obligation === 10);
   return [
