@@ -6,7 +6,7 @@ import {
   type Rework,
   UnionFind,
 } from '@loomproof/netlist';
-import { foundView } from '../prove/assembled-view.ts';
+import { asFoundView } from '../prove/assembled-view.ts';
 import type { PathHop, RawFinding } from '../prove/finding.ts';
 import type { Names } from '../prove/names.ts';
 import { changedBranches } from './changed-branches.ts';
@@ -72,7 +72,7 @@ export function judgeBackFeed(
 ): BackFeedJudgement {
   const { job } = rework;
   const variables = stateVariables(job);
-  const found = foundView(rework);
+  const found = asFoundView(rework);
   const before = functionNetwork(rework, variables, rework.labels(0, found), 0);
   const after = functionNetwork(rework, variables, rework.labels(rework.ordinal, view), rework.ordinal);
   if (before.kind === 'missing' || after.kind === 'missing') {

@@ -1,5 +1,5 @@
 import type { Rework } from '@loomproof/netlist';
-import { foundView } from '../prove/assembled-view.ts';
+import { asFoundView } from '../prove/assembled-view.ts';
 import { functionNetwork } from './function-network.ts';
 import { PartStates } from './part-states.ts';
 import { partsWith } from './parts-with.ts';
@@ -18,7 +18,7 @@ export function poweredBefore(rework: Rework): PoweredBefore {
   const partOf = (element: number): PartStates | null => {
     const known = parts.get(element);
     if (known !== undefined) return known;
-    reading ??= functionNetwork(rework, variables, rework.labels(0, foundView(rework)), 0);
+    reading ??= functionNetwork(rework, variables, rework.labels(0, asFoundView(rework)), 0);
     const network = reading.kind === 'network' ? reading.network : null;
     const seed = network?.branchOf(element);
     if (network === null || seed === undefined) {

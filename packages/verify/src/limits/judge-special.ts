@@ -1,5 +1,5 @@
 import type { Conducts, Job, Rework, SpecialCircuit, StepAction } from '@loomproof/netlist';
-import { foundView } from '../prove/assembled-view.ts';
+import { asFoundView } from '../prove/assembled-view.ts';
 import type { RawFinding } from '../prove/finding.ts';
 import { endsByNode } from '../prove/judge-nets.ts';
 
@@ -13,7 +13,7 @@ import { endsByNode } from '../prove/judge-nets.ts';
 export function judgeSpecial(rework: Rework): readonly RawFinding[] {
   const { job } = rework;
   const findings: RawFinding[] = [];
-  const view = foundView(rework);
+  const view = asFoundView(rework);
   let ends: ReadonlyMap<number, number> | null = null;
   const endAt = (node: number): number => {
     ends ??= endsByNode(rework);

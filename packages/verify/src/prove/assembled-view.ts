@@ -18,12 +18,6 @@ export function asFoundView({ job, graph }: Rework): Conducts {
   return (edge) => graph.kindOf(edge) !== 'mate' || (plugged[graph.whatOf(edge)] ?? false);
 }
 
-/** The harness as found: plugged as it was, whatever the work or intent does with it later. */
-export function foundView({ job, graph }: Rework): Conducts {
-  const plugged = assembledPlugged(job);
-  return (edge) => graph.kindOf(edge) !== 'mate' || plugged[graph.whatOf(edge)] === true;
-}
-
 /**
  * The assembled view of a rework after some step: everything plugged as before, except what intent leaves unplugged,
  * which counts as it really is at the end, and what intent interposes.
