@@ -131,4 +131,70 @@ wanted: { circuits: { new: [K1:1, K2:1] } }
     expect(report.unreachable).toEqual([]);
     expect(report.added).toEqual(['K1:32 - K5:9 (line 4): whole, designed open']);
   });
+
+  it('tells another variant by its readings, and the bag of another one used on this machine', () => {
+    const wires = Array.from(
+      { length: 59 },
+      (_, at) => `    w${at + 2}: { from: K1:${at + 2}, to: K2:${at + 2} }`,
+    );
+    const kit = kitOf(`kit: one new wire
+revision: A
+variants: { side: [left, right] }
+parts: { T: { is: terminal } }
+stock:
+  connectors: { ${[1, 2, 3, 4].map((k) => `K${k}: { cavities: 1..62 }`).join(', ')} }
+  wires:
+${wires.join('\n')}
+bag: { wires: { new: { from: A, to: B, from terminal: T, to terminal: T } } }
+work:
+  - { do: insert, end: new@A, cavity: { side=left: K1:1, side=right: K3:9 } }
+  - { do: insert, end: new@B, cavity: { side=left: K2:62, side=right: K4:9 } }
+wanted: { circuits: { new: { side=left: [K1:1, K2:62], side=right: [K3:9, K4:9] } } }
+`);
+    const [left, right] = kit.variants;
+    if (left === undefined || right === undefined) throw new Error('no variants');
+    const variants = new Map(kit.variants.map(({ variant, job }) => [variant.name, job]));
+    const options = { stage: () => stage, list: 'short', variants } as const;
+    const { page: own } = workChecks(left, 'A', options);
+    const model = (unpackModel(JSON.parse(JSON.stringify(own.model))) as ReadonlyMap<string, GroupModel>).get(
+      own.whole,
+    );
+    if (model === undefined) throw new Error('the page has no model');
+    for (const { job } of [model.own, ...model.others]) expect(job.wires.length).toBeLessThan(12);
+    const candidates = kit.variants.map(({ variant, job, otherWork }) => ({
+      revision: 'A',
+      variant: variant.name,
+      job,
+      stage,
+      otherWork: otherWork?.() ?? new Map(),
+    }));
+    const told: string[] = [];
+    for (const csv of [
+      'from,to,reading\nK1:1,K2:62,0.2 ohm\nK1:1,K1:2,OL\n',
+      'from,to,reading\nK1:1,K2:62,OL\nK1:1,K1:2,OL\n',
+      'from,to,reading\nK1:1,K2:62,OL\nK1:2,K2:61,OL\n',
+      'from,to,reading\nK1:1,K1:2,0.2 ohm\n',
+    ]) {
+      const shown = finishNow(explainGroup(model, csv, { designRefuted: false, elsewhere: own.elsewhere }));
+      const rows = readReadings({ name: 'readings', text: csv }).value ?? [];
+      const ranked = rankCandidates(candidates, rows, { stage });
+      const mine = ranked.find(({ candidate }) => candidate.job === left.job);
+      if (mine === undefined) throw new Error('nothing is ranked');
+      const report = diagnosisReport(
+        mine,
+        finishNow(diagnosisWork(mine.table, mine.placed.readings)),
+        false,
+        ranked,
+      );
+      expect(shown?.report).toEqual(report);
+      const ids = report.groups.flat().flatMap(({ faults }) => faults.map(({ id }) => id));
+      told.push(`${shown?.readsAs}, ${report.result}, ${ids.includes('other variant: side=right')}`);
+    }
+    expect(told).toEqual([
+      'null, as designed, false',
+      'side=right, single fault, true',
+      'side=right, single fault, true',
+      'null, single fault, false',
+    ]);
+  });
 });

@@ -18,6 +18,7 @@ export type { Explanation } from './diagnose/hypothesis.ts';
 export { otherLimits } from './diagnose/other-limits.ts';
 export {
   type HarnessCandidate,
+  isMislabelled,
   type RankedCandidate,
   rankCandidates,
   rankCandidatesWork,

@@ -4,6 +4,7 @@ import {
   diagnosisReport,
   diagnosisWork,
   type HarnessCandidate,
+  isMislabelled,
   otherLimits,
   proveKit,
   rankCandidatesWork,
@@ -115,12 +116,7 @@ export async function diagnose(
   const chosen = (options.variant.length === 0 && shipped === null ? ranked[0] : own[0]) ?? ranked[0];
   if (chosen === undefined) return exitCode.unusable;
   const best = ranked[0];
-  const mislabelled =
-    options.variant.length > 0 &&
-    best !== undefined &&
-    best.against === 0 &&
-    best.unknown === 0 &&
-    (chosen.against > 0 || chosen.unknown > 0);
+  const mislabelled = options.variant.length > 0 && best !== undefined && isMislabelled(chosen, best);
   const verdict = proveKit(kitOf.get(chosen.candidate) ?? main.kit);
   const diagnosis = await driveLongWork(
     diagnosisWork(chosen.table, chosen.placed.readings),

@@ -2,6 +2,7 @@ import {
   type DiagnosisReport,
   diagnosisReport,
   diagnosisWork,
+  isMislabelled,
   type LongWork,
   otherLimits,
   rankCandidatesWork,
@@ -44,11 +45,14 @@ export function* explainGroup(
   if (value === null) return null;
   // Its model is the harness as it is at that moment.
   const rows = value.map((row) => (row.moment === moment ? { ...row, moment: '' } : row));
+  const far = addressesAtLength(elsewhere);
+  // Of other variants too no more is known than of the points of this page.
+  const readAt = new Set(rows.flatMap(({ from, to }) => [from, to]).filter((name) => !far.has(name)));
   const ranked = yield* rankCandidatesWork(
     [own, ...others],
     rows,
-    { stage: { is: 'unplugged' }, bands, ...(isPart ? { mostPoints: 0, readAt: new Set<string>() } : {}) },
-    addressesAtLength(elsewhere),
+    { stage: { is: 'unplugged' }, bands, ...(isPart ? { mostPoints: 0, readAt } : {}) },
+    far,
   );
   const mine = ranked.find(({ candidate }) => candidate === own);
   const [best] = ranked;
@@ -58,10 +62,9 @@ export function* explainGroup(
     mine.placed.readings,
     mostPairs === undefined ? {} : { mostPairs },
   );
-  const isOther = best.against + best.unknown === 0 && mine.against + mine.unknown > 0;
   return {
     report: diagnosisReport(mine, diagnosis, designRefuted, ranked),
     otherLimits: otherLimits(rows, bands),
-    readsAs: isOther ? best.candidate.variant : null,
+    readsAs: isMislabelled(mine, best) ? best.candidate.variant : null,
   };
 }

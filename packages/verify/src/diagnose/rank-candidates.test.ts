@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { jobOf } from '../../../../tests/support/kit-text.ts';
 import { tapKit } from '../../../../tests/support/tap-kit.ts';
-import { type HarnessCandidate, rankCandidates } from './rank-candidates.ts';
+import { type HarnessCandidate, isMislabelled, rankCandidates } from './rank-candidates.ts';
 import { readReadings } from './read-readings.ts';
 
 const candidate = (revision: string, into: string): HarnessCandidate => ({
@@ -33,4 +33,21 @@ it('counts points that no candidate has, and then goes by how many single faults
     ['B', 0, 1],
     ['A', 0, 1],
   ]);
+});
+
+it('takes readings for those of another one only where each that tells something is among those that fit it', () => {
+  const rows = readReadings({ name: 'r', text: 'from,to,reading\nX:1,X:3,0.2 ohm\n' }).value ?? [];
+  const [best, other] = rankCandidates([candidate('here', 'X:4'), candidate('there', 'X:3')], rows, {
+    stage: { is: 'unplugged' },
+  });
+  if (best === undefined || other === undefined) throw new Error('nothing is ranked');
+  expect([best.candidate.revision, isMislabelled(other, best), isMislabelled(best, best)]).toEqual([
+    'there',
+    true,
+    false,
+  ]);
+  // Of a candidate at which nothing can be read, nothing is known.
+  const silent = { ...best, placed: { ...best.placed, readings: [] } };
+  expect(isMislabelled(other, silent)).toBe(false);
+  expect(isMislabelled(other, { ...best, against: 1 })).toBe(false);
 });

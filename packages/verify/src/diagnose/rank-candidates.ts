@@ -34,6 +34,18 @@ export interface RankedCandidate {
   readonly explainedBy: number;
 }
 
+/**
+ * Whether readings are those of another candidate than the one that the label names: every one of them fits it, also those
+ * that speak against the one named.
+ */
+export function isMislabelled(labelled: RankedCandidate, best: RankedCandidate): boolean {
+  return (
+    best.against + best.unknown === 0 &&
+    labelled.against + labelled.unknown > 0 &&
+    best.placed.readings.length >= labelled.placed.readings.length
+  );
+}
+
 /** Ranks at once; see `rankCandidatesWork`. */
 export function rankCandidates(
   candidates: readonly HarnessCandidate[],
@@ -45,7 +57,8 @@ export function rankCandidates(
 
 /**
  * Which harness is this? Candidates in order, found piece by piece: fewest points that it does not have, then fewest
- * readings against it as designed, then most single faults that explain all; then by name.
+ * readings against it as designed, then most readings that tell something of it, then most single faults that explain all;
+ * then by name.
  *
  * @param elsewhere - addresses of the machine that jobs cut down to a part have not
  */
@@ -83,6 +96,7 @@ export function* rankCandidatesWork(
     (x, y) =>
       x.unknown - y.unknown ||
       x.against - y.against ||
+      y.placed.readings.length - x.placed.readings.length ||
       y.explainedBy - x.explainedBy ||
       compareText(x.candidate.revision, y.candidate.revision) ||
       compareText(x.candidate.variant, y.candidate.variant),
