@@ -194,6 +194,14 @@ describe('what contradicts itself', () => {
     );
   });
 
+  it('takes from a net what was not on it', () => {
+    const taken = (take: string, ...rest: readonly string[]): readonly string[] =>
+      errors([`additions: { a: { to: G1, take: [${take}] } }`, ...rest]);
+    expect(taken('K2:2')).toEqual([]);
+    expect(taken('L:2, K3:2', 'retired: [{ wire: lamp return }]')).toEqual([]);
+    expect(taken('K2:2, K2:1')).toEqual(['`K2:1` is not on the net of `G1`, so it cannot be taken from it']);
+  });
+
   it('leaves out places that are on the net', () => {
     expect(errors(['circuits: { a: [K1:2] }'])).toEqual([
       '`a` does not say everything: also on it: `K2:1`, `L:1`',

@@ -69,6 +69,7 @@ export function expectedPartition(job: Job): {
     const other = facing[place] ?? -1;
     return other >= 0 && (isDevice(place) || isDevice(other) || contact[other] === 1) ? other : -1;
   };
+  checkTaken(job, facing, asFound, complain, names);
   const stated = [...statedNets(job, mated, asFound, complain, names)];
   for (const net of stated) {
     let last = -1;
@@ -302,6 +303,38 @@ function withFacing(places: Iterable<number>, mated: (place: number) => number):
     if (other >= 0) all.add(other);
   }
   return all;
+}
+
+/**
+ * What is taken from a net was on it, whatever becomes of the wires that brought it there, or would come to it by a move or
+ * a mate.
+ */
+function checkTaken(
+  job: Job,
+  facing: Int32Array,
+  asFound: UnionFind,
+  complain: Complain,
+  names: Names,
+): void {
+  const { additions } = job.wanted;
+  if (additions.every(({ take }) => take.length === 0)) return;
+  const before = joined(
+    job,
+    expectedFacing(job, []),
+    new Uint8Array(job.wires.length),
+    new Map(),
+    new Set(),
+    'all',
+  );
+  const isOn = (place: number, to: number): boolean =>
+    place >= 0 && [before.sets, asFound].some((sets) => sets.find(place) === sets.find(to));
+  for (const { to, take, span } of additions)
+    for (const place of take)
+      if (!isOn(place, to) && !isOn(facing[place] ?? -1, to))
+        complain(
+          `\`${names.place(place)}\` is not on the net of \`${names.place(to)}\`, so it cannot be taken from it`,
+          span,
+        );
 }
 
 function statedNets(
