@@ -1,6 +1,6 @@
 import * as z from 'zod';
 
-const text = z.string().min(1);
+const text = z.string().regex(/\S/);
 const texts = z.union([text, z.array(text)]);
 const edge = z.enum(['top', 'bottom', 'left', 'right']);
 const corner = z.enum(['top left', 'top right', 'bottom left', 'bottom right']);

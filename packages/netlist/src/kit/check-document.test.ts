@@ -92,6 +92,7 @@ describe('the form of a kit', () => {
 
   it('says that a value is empty', () => {
     expect(complaintsOf(kit('').replace('kit: a', 'kit: ""'))).toEqual(['1:6 form: `kit` is empty']);
+    expect(complaintsOf(kit('').replace('kit: a', 'kit: " "'))).toEqual(['1:6 form: `kit` is empty']);
     expect(complaintsOf(kit('variants: { side: [] }\n'))).toContainEqual(
       expect.stringContaining('no variant is left to be built'),
     );

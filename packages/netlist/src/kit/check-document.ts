@@ -122,6 +122,8 @@ function explain(issue: z.core.$ZodIssue, root: Located): Diagnostic[] {
       if (missing) return [make(`${describe(issue.path.slice(0, -1))} lacks \`${last}\``, null, parent)];
       return [make(`${where} must be ${expectedWord(issue.expected)}`, null)];
     }
+    // The one pattern of the schema asks a text for something to read.
+    case 'invalid_format':
     case 'too_small':
       return [make(node.kind === 'text' ? `${where} is empty` : `${where} has too few entries`, null)];
     default:

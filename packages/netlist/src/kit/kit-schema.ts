@@ -6,7 +6,7 @@ import { wireMaterials, wireStrands } from '../harness/wire-data.ts';
  * The shape of a kit file after the values that differ by variant have been chosen. Every scalar is text: what a
  * cavity label or a colour means is decided later, where its place is still known, and never by the YAML reader.
  */
-const text = z.string().min(1);
+const text = z.string().regex(/\S/);
 
 /** What covers a loose end that is bare. */
 export const bareEnd = 'none';
