@@ -48,7 +48,9 @@ describe('an exported record given to diagnose', () => {
     given.readings = [{ ...reading, group: 'found' }];
     given.moments = [['found', 'as found']];
     const { code, out } = await diagnose(JSON.stringify(given));
-    expect(code).toBe(0);
+    // Nothing of the finished work was read, so nothing was found right.
+    expect(code).toBe(1);
+    expect(out()).toContain('Class: not explained');
     expect(out()).toContain(`Taken before the work was done, not used`);
     expect(out()).toContain(`${reading.from} - ${reading.to} (line 2): open, as found`);
     expect(out()).toContain('build=early: as designed');

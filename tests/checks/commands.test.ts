@@ -67,6 +67,22 @@ describe('loomproof diagnose', () => {
     expect(code).toBe(0);
   });
 
+  it.each([
+    ['nothing', ''],
+    ['one reading that was not done', 'K10:6,K20:2,not done\n'],
+    ['one that no probe can take', 'K10:6,M:1,0.2 ohm\n'],
+    ['one as designed and one that was not reached', 'K10:6,K20:2,0.2 ohm\nK10:1,K20:2,not reachable\n'],
+  ])('%s is not as designed in all that was asked', async (_, rows) => {
+    const files = new Map([['r.csv', `from,to,reading\n${rows}`]]);
+    const { code, out } = await runInMemory(['diagnose', kit, 'r.csv', '--variant', 'build=early'], {
+      files,
+    });
+    expect(code).toBe(1);
+    expect(out().includes('Class: no fault found')).toBe(
+      rows.includes('0.2 ohm') && rows.includes('K20:2,0.2'),
+    );
+  });
+
   it('an open return is explained by every single cause, and the next reading is named', async () => {
     const files = new Map([['r.csv', await filledIn(new Map([['K10:6 K20:2', 'OL']]))]]);
     const { code, out } = await runInMemory(['diagnose', kit, 'r.csv', '--variant', 'build=early'], {

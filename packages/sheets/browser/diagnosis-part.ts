@@ -274,10 +274,13 @@ function explanations(all: readonly ExplanationWords[], result: DiagnosisReport[
   );
 }
 
-function resultWords({ result, between, contradictory, additions, powered }: DiagnosisReport): string {
+function resultWords(report: DiagnosisReport): string {
+  const { result, between, contradictory, additions, powered, unanswered, unreachable } = report;
   switch (result) {
     case 'as designed':
-      return between.length + contradictory.length + additions.length + powered.length === 0
+      return [between, contradictory, additions, powered, unanswered, unreachable].every(
+        (one) => one.length === 0,
+      )
         ? 'So far as designed.'
         : 'Nothing that decides speaks against the design, but not every reading decides. Keep power off.';
     case 'single fault':

@@ -45,7 +45,7 @@ const mostReadingsBytes = 4_000_000;
  * @param readingsPath - the table of readings
  * @param options - from the command line
  * @param io - where to read and write
- * @returns 0 as designed, 1 otherwise, 2 when the input could not be used, 130 when the user stopped it
+ * @returns 0 as designed in every reading asked for, of which there is one at least, 1 otherwise, 2 when the input could not be used, 130 when the user stopped it
  */
 export async function diagnose(
   path: string,
@@ -154,8 +154,15 @@ export async function diagnose(
   const clean =
     report.result === 'as designed' &&
     label === null &&
-    report.between.length + report.contradictory.length + report.additions.length + report.powered.length ===
-      0 &&
+    chosen.placed.readings.length > 0 &&
+    [
+      report.between,
+      report.contradictory,
+      report.additions,
+      report.powered,
+      report.unanswered,
+      report.unreachable,
+    ].every((one) => one.length === 0) &&
     !report.classes.includes('design error');
   return clean ? exitCode.good : exitCode.bad;
 }

@@ -27,7 +27,7 @@ const diagnosis = (is: Diagnosis['is'], explained: readonly (readonly ListedFaul
   allPairsTried: true,
 });
 
-const plain = { designRefuted: false, addition: false };
+const plain = { designRefuted: false, addition: false, nothingRead: false };
 
 it('goes by the explanations with the fewest faults', () => {
   const found = diagnosis('single fault', [
@@ -46,6 +46,7 @@ it('is the design where that was refuted, an addition where a point is not known
   const right = diagnosis('as designed', [[]]);
   expect(classifyDiagnosis(right, plain)).toEqual(['no fault found']);
   expect(classifyDiagnosis(right, { ...plain, designRefuted: true })).toEqual(['design error']);
+  expect(classifyDiagnosis(right, { ...plain, nothingRead: true })).toEqual(['not explained']);
   const none = { ...diagnosis('no explanation', []), groups: [] };
   expect(classifyDiagnosis(none, { ...plain, addition: true })).toEqual([
     'not explained',

@@ -20,6 +20,8 @@ export interface ResultContext {
   readonly designRefuted: boolean;
   /** Whether a reading names a point that no revision at hand has. */
   readonly addition: boolean;
+  /** Whether nothing was read that tells something: then nothing was found, and no fault is not found either. */
+  readonly nothingRead: boolean;
 }
 
 /**
@@ -29,7 +31,10 @@ export interface ResultContext {
  */
 export function classifyDiagnosis(diagnosis: Diagnosis, context: ResultContext): readonly ResultClass[] {
   const found: ResultClass[] = [];
-  if (diagnosis.is === 'as designed') found.push(context.designRefuted ? 'design error' : 'no fault found');
+  if (diagnosis.is === 'as designed')
+    found.push(
+      context.designRefuted ? 'design error' : context.nothingRead ? 'not explained' : 'no fault found',
+    );
   else if (diagnosis.is === 'no explanation') found.push('not explained');
   else for (const origins of originsOf(diagnosis)) found.push(...origins);
   for (const { faults } of diagnosis.inPart) found.push(...faults.map(({ origin }) => origin));

@@ -43,7 +43,7 @@ function rowsOf(text: string): readonly WrittenReading[] {
   return value;
 }
 
-const plain = { designRefuted: false, addition: false };
+const plain = { designRefuted: false, addition: false, nothingRead: false };
 
 describe('diagnose', { timeout: 30_000 }, () => {
   const table = beacon();

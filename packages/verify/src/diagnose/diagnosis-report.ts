@@ -69,6 +69,7 @@ export function diagnosisReport(
   others: readonly RankedCandidate[] = [],
 ): DiagnosisReport {
   const addition = placed.unknown.length > 0;
+  const context = { designRefuted, addition, nothingRead: placed.readings.length === 0 };
   const reading = (one: Reading): string => readingWords(table, one);
   const row = ({ from, to, line }: { from: string; to: string; line: number }): string =>
     `${from} - ${to} (line ${line})`;
@@ -77,7 +78,7 @@ export function diagnosisReport(
     revision: candidate.revision,
     variant: candidate.variant,
     result: diagnosis.is,
-    classes: classifyDiagnosis(diagnosis, { designRefuted, addition }),
+    classes: classifyDiagnosis(diagnosis, context),
     groups: diagnosis.groups.map((group) => group.map(explanationWords)),
     inPart: diagnosis.inPart.map(explanationWords),
     next:
@@ -104,7 +105,7 @@ export function diagnosisReport(
     powered: placed.powered.map(row),
     early: placed.early.map((one) => `${row(one)}: ${valueWords(one)}, ${one.moment}`),
     added: diagnosis.added.map((one) => `${reading(one)}${ownedBy(table, one, others)}`),
-    matters: mattersOf(diagnosis, { designRefuted, addition }),
+    matters: mattersOf(diagnosis, context),
     notChecked: diagnosis.notChecked.map((one) => one.words),
     allPairsTried: diagnosis.allPairsTried,
   };
