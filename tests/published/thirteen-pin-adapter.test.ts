@@ -169,10 +169,12 @@ describe('the adapter from 12N and 12S to 13-pin', () => {
     expect(intentErrorsOf(joined('1', '2'))).toEqual([]);
   });
 
-  it('is an input error where it comes out of the bag joined: what is asked does not say everything', () => {
+  it('is an input error where it comes out of the bag joined', () => {
     const made = adapter({}).replace(/S3: \{ from: PS:3, to: to 13/, 'S3: { from: PS:3, to: PN:3');
     const withoutStep = made.replace(/ {2}- .*@to 13.*\n/g, '').replace('T: 12', 'T: 11');
     expect(intentErrorsOf(withoutStep)).toHaveLength(1);
-    expect(intentErrorsOf(withoutStep)[0]).toContain('does not say everything: also on it:');
+    expect(intentErrorsOf(withoutStep)[0]).toContain(
+      '`contact 3` are two nets, and the kit as it is made joins them',
+    );
   });
 });

@@ -120,7 +120,7 @@ describe('the expected partition', () => {
       'interposed: [{ at: K2, near: A, far: B }]',
     ];
     expect(errors(wanted, own)).toEqual([
-      '`b` does not say everything: also on it: `K1:2`, `M:2`, `K2:1`, `L:1`, `A:1`, `B:1`',
+      '`b` and `a` are two nets, and the kit as it is made joins them: its wire `short` leads from `A:1` to `A:2`',
     ]);
     const sound = { ...own, bagWires: own.bagWires?.slice(0, 2) ?? [] };
     expect(errors(wanted, sound)).toEqual([]);

@@ -440,10 +440,19 @@ function checkNothingElse(
     if (net === undefined || net.places.has(place)) continue;
     appendTo(extra, net, `\`${names.place(place)}\``);
   }
+  const spanOf = (net: StatedNet): Span | null =>
+    [...job.wanted.circuits, ...job.wanted.additions].find((one) => one.name === net.names[0])?.span ?? null;
+  for (const { net, other, wire } of joinedByKit(job, stated, extra.keys())) {
+    extra.delete(net);
+    const [from, to] = wire.places.map((place) => `\`${names.place(place)}\``);
+    complain(
+      `\`${net.names[0] ?? ''}\` and \`${other.names[0] ?? ''}\` are two nets, and the kit as it is made joins them: its wire \`${wire.name}\` leads from ${from} to ${to}`,
+      spanOf(net),
+      'state them as one net, or put the wire or the places right',
+    );
+  }
   for (const [net, list] of extra) {
-    const span =
-      [...job.wanted.circuits, ...job.wanted.additions].find((one) => one.name === net.names[0])?.span ??
-      null;
+    const span = spanOf(net);
     const shown = list.slice(0, 6).join(', ') + (list.length > 6 ? ` and ${list.length - 6} more` : '');
     complain(
       `\`${net.names[0] ?? ''}\` does not say everything: also on it: ${shown}`,
@@ -451,6 +460,33 @@ function checkNothingElse(
       'name them too, or retire or move the wire that brings them',
     );
   }
+}
+
+/** Of stated nets that are one: those of which a wire of the kit, as it comes, leads from one to the other. */
+function joinedByKit(
+  job: Job,
+  stated: readonly StatedNet[],
+  some: Iterable<StatedNet>,
+): readonly {
+  readonly net: StatedNet;
+  readonly other: StatedNet;
+  readonly wire: { readonly name: string; readonly places: readonly number[] };
+}[] {
+  return [...some].flatMap((net) => {
+    for (const { name, origin, ends } of job.wires) {
+      if (origin !== 'kit') continue;
+      const places = ends.flatMap((end) => {
+        const home = job.ends[end]?.home;
+        return home?.kind === 'place' ? [home.place] : [];
+      });
+      const [from = -1, to = -1] = places;
+      if (places.length < 2 || net.places.has(from) === net.places.has(to)) continue;
+      const beyond = net.places.has(from) ? to : from;
+      const other = stated.find((one) => one !== net && one.places.has(beyond));
+      if (other !== undefined) return [{ net, other, wire: { name, places } }];
+    }
+    return [];
+  });
 }
 
 function checkApart(job: Job, stated: readonly StatedNet[], complain: Complain, names: Names): void {
