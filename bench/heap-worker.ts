@@ -1,4 +1,5 @@
 import process from 'node:process';
+import { setTimeout } from 'node:timers/promises';
 import { candidates } from './candidates.ts';
 import { collectGarbage } from './collect-garbage.ts';
 
@@ -19,13 +20,25 @@ const used = (): number => {
   const { heapUsed, arrayBuffers } = process.memoryUsage();
   return heapUsed + arrayBuffers;
 };
+/**
+ * What is in use once no more is given back: array buffers that nothing holds are freed beside the program, some only after
+ * the collection that found them has returned.
+ */
+async function settled(): Promise<number> {
+  let last = Number.POSITIVE_INFINITY;
+  for (;;) {
+    collectGarbage();
+    await setTimeout(50);
+    const now = used();
+    if (now >= last) return now;
+    last = now;
+  }
+}
 const warmUp = 5;
 for (let run = 0; run < warmUp; run += 1) candidate.work(candidate.prepare());
 const input = candidate.prepare();
-collectGarbage();
-const before = used();
+const before = await settled();
 const result = candidate.work(input);
 const allocated = used() - before;
-collectGarbage();
-const use: HeapUse = { retained: used() - before, allocated };
+const use: HeapUse = { retained: (await settled()) - before, allocated };
 process.send?.({ use, digest: candidate.digest(result) });
