@@ -96,9 +96,11 @@ export function readSize(cells: RowCells, layout: TableLayout): ParsedCell<Size>
   if (cell === null) return null;
   if (unit === 'refused') return parsedCell<Size>(cell, null);
   const needsUnit = unit === null && parseSize(cell.raw, 'mm2').ok && !parseSize(cell.raw).ok;
-  const size = readCell(cells, cell, 'size', needsUnit ? 'TABLE_SIZE_UNIT' : 'TABLE_SIZE', (raw) =>
-    parseSize(raw, unit),
-  );
+  const size = readCell(cells, cell, 'size', needsUnit ? 'TABLE_SIZE_UNIT' : 'TABLE_SIZE', (raw) => {
+    const parsed = parseSize(raw, unit);
+    if (parsed.ok || !needsUnit) return parsed;
+    return { ...parsed, help: `${parsed.help ?? ''}; for a whole column, in its head: \`size mm2\` or \`size AWG\`` };
+  });
   if (size === null || size.value === null || unit === null || size.value.unit === unit) return size;
   cells.report(cell, {
     code: 'TABLE_SIZE_CONFLICT',

@@ -202,7 +202,11 @@ describe('measures', () => {
 
   test('two units in one column without unit are asked about cell by cell', () => {
     const rows = ['W1;X1;1;X2;1;18', 'W2;X1;2;X2;2;0.5', 'W3;X1;3;X2;3;20 AWG', 'W4;X1;4;X2;4;0,75 mm²'];
-    expect(found(`${head};size\n${rows.join('\n')}`)).toEqual(['TABLE_SIZE_UNIT 18', 'TABLE_SIZE_UNIT 0.5']);
+    const text = `${head};size\n${rows.join('\n')}`;
+    expect(found(text)).toEqual(['TABLE_SIZE_UNIT 18', 'TABLE_SIZE_UNIT 0.5']);
+    const help = 'say which: `0.5 mm2`; for a whole column, in its head: `size mm2` or `size AWG`';
+    expect(readPinTable({ name: 'a', text }).diagnostics[1]).toMatchObject({ help });
+    expect(foundInMeasures('size AWG', '18')).toEqual([]);
   });
 });
 
