@@ -99,7 +99,10 @@ export function readSize(cells: RowCells, layout: TableLayout): ParsedCell<Size>
   const size = readCell(cells, cell, 'size', needsUnit ? 'TABLE_SIZE_UNIT' : 'TABLE_SIZE', (raw) => {
     const parsed = parseSize(raw, unit);
     if (parsed.ok || !needsUnit) return parsed;
-    return { ...parsed, help: `${parsed.help ?? ''}; for a whole column, in its head: \`size mm2\` or \`size AWG\`` };
+    return {
+      ...parsed,
+      help: `${parsed.help ?? ''}; for a whole column, in its head: \`size mm2\` or \`size AWG\``,
+    };
   });
   if (size === null || size.value === null || unit === null || size.value.unit === unit) return size;
   cells.report(cell, {
