@@ -34,7 +34,7 @@ export function judgeFit(after: HarnessState): Problem[] {
           if (!accepts.includes(terminal.part)) problem('terminal-unfit', cavity);
         } else if (!stays) problem('range-unknown', cavity);
       }
-      if (connector.row.sealed === 'yes' && terminal.ends.every((end) => end.seal === null))
+      if (connector.row.sealed === 'yes' && terminal.ends.some((end) => end.seal === null))
         problem('seal-missing', cavity);
     }
   }

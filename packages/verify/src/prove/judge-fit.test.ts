@@ -88,20 +88,25 @@ describe('a sealed connector', () => {
   it('keeps what was there as found, sealed or not, and judges what the work moved', () => {
     const wires = ['s: { from: X:1, to: K5:1, size: 0.5 mm2 }', 'r: { from: K5:2, to: G2 }'];
     expect(linesOf(bench({ ...own, wires, work: ['do: fasten, wire: s'], wanted: asFound }))).toEqual([]);
-    const moved = bench({
-      ...own,
-      connectors: sealed(),
-      wires: [...wires, 't: { from: X:3, to: G2, from seal: S }'],
-      parts: [...(own.parts ?? []), 'P: { is: plug }'],
-      bagParts: 'P: 1',
-      work: [
-        'do: withdraw, cavity: X:1',
-        'do: insert, end: s@X:1, cavity: X:2',
-        'do: fit plug, cavity: X:1, with: P',
-      ],
-      wanted: ['moves: [{ from: X:1, to: X:2 }]'],
-    });
-    expect(linesOf(moved)).toEqual(['seal-missing@2 X:2']);
+    // The seal of one wire does not close round the other in the same terminal.
+    const moved = (...beside: readonly string[]): string =>
+      bench({
+        ...own,
+        connectors: sealed(),
+        wires: [...wires, ...beside, 't: { from: X:3, to: G2, from seal: S }'],
+        parts: [...(own.parts ?? []), 'P: { is: plug }'],
+        bagParts: 'P: 1',
+        work: [
+          'do: withdraw, cavity: X:1',
+          'do: insert, end: s@X:1, cavity: X:2',
+          'do: fit plug, cavity: X:1, with: P',
+        ],
+        wanted: ['moves: [{ from: X:1, to: X:2 }]'],
+      });
+    expect(linesOf(moved())).toEqual(['seal-missing@2 X:2']);
+    expect(
+      linesOf(moved('u: { from: X:1, to: G2, from seal: S, size: 0.5 mm2, insulation: 1.5 mm }')),
+    ).toEqual(['seal-missing@2 X:2']);
   });
 });
 

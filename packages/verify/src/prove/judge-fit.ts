@@ -31,7 +31,7 @@ function fitFinding(
   return { kind, step, points, witness: { is: 'fit', ...fit }, culprits: step === null ? [] : [step], keys };
 }
 
-/** A sealed connector has no open cavity, as found or not; and what is in it is sealed. */
+/** A sealed connector has no open cavity, as found or not; and every wire in it is sealed: the seal of one closes round one. */
 function cavityFindings(rework: Rework, steps: StepFinder): readonly RawFinding[] {
   const { job } = rework;
   const findings: RawFinding[] = [];
@@ -57,7 +57,7 @@ function cavityFindings(rework: Rework, steps: StepFinder): readonly RawFinding[
       }
       if (!isNewHere(rework, terminal, place)) continue;
       const ends = rework.endsOf(terminal);
-      if (ends.some((end) => rework.endSeal[end] !== null)) continue;
+      if (ends.every((end) => rework.endSeal[end] !== null)) continue;
       const step = steps.lastAt(place);
       findings.push({
         kind: 'seal-missing',
