@@ -20,7 +20,7 @@ export function pinTableRowText(row: PinTableRow): PinTableRowText {
       const cell = row.attributes.get(column);
       const raw = cell?.raw ?? '';
       const value = cell?.value ?? null;
-      return [column, value?.startsWith(raw) === true ? value : raw];
+      return [column, value?.startsWith(`${raw} `) === true ? value : raw];
     }),
   ) as Record<AttributeColumn, string>;
   return {

@@ -92,6 +92,12 @@ test('what was written is read back equal, whatever the cells hold', () => {
   );
 });
 
+test('a short word stays as it was written, and a number takes the unit of its head along', () => {
+  const head = 'wire,from,to,material,temperature C';
+  const { value } = readPinTable({ name: 'a.csv', text: `${head}\nW1,X1:1,X2:2,al,40` });
+  expect(value?.rows.map(pinTableRowText)).toMatchObject([{ material: 'al', temperature: '40 C' }]);
+});
+
 test('no written cell begins like a formula, unless it is a number', () => {
   fc.assert(
     fc.property(fc.array(rowTexts, { maxLength: 5 }), (rows) => {
