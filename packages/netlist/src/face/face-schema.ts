@@ -1,7 +1,6 @@
 import * as z from 'zod';
+import { textSchema as text, textsSchema as texts } from '../text/index.ts';
 
-const text = z.string().regex(/\S/);
-const texts = z.union([text, z.array(text)]);
 const edge = z.enum(['top', 'bottom', 'left', 'right']);
 const corner = z.enum(['top left', 'top right', 'bottom left', 'bottom right']);
 

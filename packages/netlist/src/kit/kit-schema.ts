@@ -1,12 +1,12 @@
 import * as z from 'zod';
 import { faceSchema } from '../face/index.ts';
 import { wireMaterials, wireStrands } from '../harness/wire-data.ts';
+import { textSchema as text, textsSchema as texts } from '../text/index.ts';
 
 /*
  * The shape of a kit file after the values that differ by variant have been chosen. Every scalar is text: what a
  * cavity label or a colour means is decided later, where its place is still known, and never by the YAML reader.
  */
-const text = z.string().regex(/\S/);
 
 /** What covers a loose end that is bare. */
 export const bareEnd = 'none';
@@ -16,7 +16,6 @@ const zone = z.enum(['dry', 'wet']).describe('dry, or wet where water, fuel or r
 const source = z
   .enum(['always', 'switched', 'driven', 'never'])
   .describe('whether current can come out here: always live, behind a switch, driven by a module, or never');
-const texts = z.union([text, z.array(text)]);
 const only = texts.optional().describe('axis=value conditions that must all hold for this row to exist');
 const note = text.optional();
 const namesOf = <T extends z.ZodType>(row: T) => z.record(z.string(), row);

@@ -10,4 +10,5 @@ export { renderDiagnostic } from './render-diagnostic.ts';
 export { sha256 } from './sha256.ts';
 export { sortDiagnostics } from './sort-diagnostics.ts';
 export type { Source, Span } from './source.ts';
+export { textSchema, textsSchema } from './text-schema.ts';
 export { visibleText } from './visible-text.ts';
