@@ -1,4 +1,4 @@
-import type { DiagnosisReport, ExplanationWords } from '@loomproof/verify';
+import { type DiagnosisReport, type ExplanationWords, everyReadingDecides } from '@loomproof/verify';
 import type { GroupExplanation } from '../src/checks/explain-group.ts';
 import {
   answersInWords,
@@ -275,12 +275,9 @@ function explanations(all: readonly ExplanationWords[], result: DiagnosisReport[
 }
 
 function resultWords(report: DiagnosisReport): string {
-  const { result, between, contradictory, additions, powered, unanswered, unreachable } = report;
-  switch (result) {
+  switch (report.result) {
     case 'as designed':
-      return [between, contradictory, additions, powered, unanswered, unreachable].every(
-        (one) => one.length === 0,
-      )
+      return everyReadingDecides(report)
         ? 'So far as designed.'
         : 'Nothing that decides speaks against the design, but not every reading decides. Keep power off.';
     case 'single fault':

@@ -13,7 +13,12 @@ export {
 export { type CavityNet, type CavityTrace, traceCavity } from './compare/trace-cavity.ts';
 export type { ResultClass } from './diagnose/classify.ts';
 export { type Diagnosis, diagnose, diagnosisWork } from './diagnose/diagnose.ts';
-export { type DiagnosisReport, diagnosisReport, type ExplanationWords } from './diagnose/diagnosis-report.ts';
+export {
+  type DiagnosisReport,
+  diagnosisReport,
+  type ExplanationWords,
+  everyReadingDecides,
+} from './diagnose/diagnosis-report.ts';
 export type { Explanation } from './diagnose/hypothesis.ts';
 export { otherLimits } from './diagnose/other-limits.ts';
 export {

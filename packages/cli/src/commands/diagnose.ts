@@ -3,6 +3,7 @@ import { recordReadings } from '@loomproof/sheets';
 import {
   diagnosisReport,
   diagnosisWork,
+  everyReadingDecides,
   type HarnessCandidate,
   isMislabelled,
   otherLimits,
@@ -151,19 +152,7 @@ export async function diagnose(
     io.err(diagnosticsText(all));
     io.out(diagnosisText(main.kit.kit, report, ranked, label));
   }
-  const clean =
-    report.result === 'as designed' &&
-    label === null &&
-    chosen.placed.readings.length > 0 &&
-    [
-      report.between,
-      report.contradictory,
-      report.additions,
-      report.powered,
-      report.unanswered,
-      report.unreachable,
-    ].every((one) => one.length === 0) &&
-    !report.classes.includes('design error');
+  const clean = label === null && report.classes.includes('no fault found') && everyReadingDecides(report);
   return clean ? exitCode.good : exitCode.bad;
 }
 

@@ -31,15 +31,17 @@ export interface ResultContext {
  */
 export function classifyDiagnosis(diagnosis: Diagnosis, context: ResultContext): readonly ResultClass[] {
   const found: ResultClass[] = [];
-  if (diagnosis.is === 'as designed')
-    found.push(
-      context.designRefuted ? 'design error' : context.nothingRead ? 'not explained' : 'no fault found',
-    );
+  if (diagnosis.is === 'as designed') found.push(classOfDesigned(context));
   else if (diagnosis.is === 'no explanation') found.push('not explained');
   else for (const origins of originsOf(diagnosis)) found.push(...origins);
   for (const { faults } of diagnosis.inPart) found.push(...faults.map(({ origin }) => origin));
   if (context.addition || diagnosis.added.length > 0) found.push('as-found addition');
   return [...new Set(found)];
+}
+
+function classOfDesigned({ designRefuted, nothingRead }: ResultContext): ResultClass {
+  if (designRefuted) return 'design error';
+  return nothingRead ? 'not explained' : 'no fault found';
 }
 
 /** Every class with how many of the explanations with the fewest faults need it; what is found once counts as one. */

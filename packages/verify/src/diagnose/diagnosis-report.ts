@@ -58,6 +58,17 @@ export interface ExplanationWords {
 }
 
 /**
+ * Whether each reading that was asked for is there, is used and lies on one side of its limits; only then does a harness that
+ * reads as designed say so of all that was asked.
+ */
+export function everyReadingDecides(report: DiagnosisReport): boolean {
+  const { between, contradictory, additions, powered, unanswered, unreachable } = report;
+  return [between, contradictory, additions, powered, unanswered, unreachable].every(
+    (one) => one.length === 0,
+  );
+}
+
+/**
  * Puts a diagnosis of a candidate into words.
  *
  * @param others - the other candidates: a join that one of them has as designed is no addition of somebody else
