@@ -162,7 +162,7 @@ describe('a kit on another kit', () => {
     const verdict = proveKit(kitOf(text, files()));
     expect(verdict.diagnostics).toEqual([]);
     expect(verdict.verdict).toBe('proved');
-    const hops = verdict.variants[0]?.circuits[0]?.proof ?? [];
+    const hops = verdict.variants[0]?.circuits[0]?.proof?.hops() ?? [];
     expect(hops.some((hop) => hop.from === 'TAP1' || hop.to === 'TAP1')).toBe(true);
   });
 

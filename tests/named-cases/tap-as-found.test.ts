@@ -26,7 +26,7 @@ describe('a tap that is there as found', () => {
     const text = tapped(['do: fasten, wire: lamp'], ['circuits: { lamp: [K1:2, K2:1, K5:1] }']);
     expect(linesOf(text)).toEqual([]);
     expect(verdictOf(text).verdict).toBe('proved');
-    const proof = verdictOf(text).circuits[0]?.proof ?? [];
+    const proof = verdictOf(text).circuits[0]?.proof?.hops() ?? [];
     expect(new Set(proof.map((hop) => hop.made))).toEqual(new Set(['stock']));
     expect(proof.filter((hop) => hop.from === 'TAP1' || hop.to === 'TAP1')).toHaveLength(3);
     const trace = traceCavity(new Rework(jobOf(text)), 'K5:1');

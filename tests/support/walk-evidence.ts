@@ -5,7 +5,10 @@ import { recordHarness } from './record-harness.ts';
 
 /** The verdict as it is printed: what is no data is not in it. */
 export function printedVerdict(verdict: KitVerdict): KitJson {
-  const variants = verdict.variants.map(({ judgement: _, ...rest }) => rest);
+  const variants = verdict.variants.map(({ judgement: _, circuits, ...rest }) => ({
+    ...rest,
+    circuits: circuits.map(({ proof, ...circuit }) => ({ ...circuit, proof: proof?.hops() ?? null })),
+  }));
   return JSON.parse(JSON.stringify({ ...verdict, variants })) as KitJson;
 }
 

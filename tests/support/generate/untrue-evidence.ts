@@ -66,11 +66,12 @@ export function untrueEvidence(
   for (const { name, places, proof } of variant.circuits) {
     if (proof === null) continue;
     walked.proofs += 1;
-    const missing = proof.filter((hop) => followed([hop], atTheEnd.copper).size === 0);
+    const hops = proof.hops();
+    const missing = hops.filter((hop) => followed([hop], atTheEnd.copper).size === 0);
     if (missing.length > 0) untrue.push(`proof of ${name} goes where nothing is`);
     const shown = groupsOf(
       places,
-      proof.map((hop) => [hop.from, hop.to] as const),
+      hops.map((hop) => [hop.from, hop.to] as const),
     );
     if (shown.length > 1) untrue.push(`proof of ${name} does not join its places`);
   }

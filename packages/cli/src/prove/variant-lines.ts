@@ -56,7 +56,7 @@ function circuitTexts(circuits: readonly CircuitReport[]): readonly string[] {
 
 function proofLines({ name, proof }: CircuitReport): readonly string[] {
   if (proof === null) return [`${name}: not whole`];
-  return [`${name}, hop by hop:`, ...treeLines(proof).map((line) => `  ${line}`)];
+  return [`${name}, hop by hop:`, ...treeLines(proof.hops()).map((line) => `  ${line}`)];
 }
 
 function stubText({ end, state, at, covered, declared }: StubReport): string {

@@ -42,6 +42,10 @@ export function verdictJson(
 
 /** Key by key, so that the model behind a verdict never gets into what is printed. */
 function variantJson(one: VariantVerdict): VerdictJson['variants'][number] {
-  const { variant, verdict, circuits, findings, obligations, stubs, disturbed, deviations, advice } = one;
+  const { variant, verdict, findings, obligations, stubs, disturbed, deviations, advice } = one;
+  const circuits = one.circuits.map(({ proof, ...circuit }) => ({
+    ...circuit,
+    proof: proof?.hops() ?? null,
+  }));
   return { variant, verdict, circuits, findings, obligations, stubs, disturbed, deviations, advice };
 }

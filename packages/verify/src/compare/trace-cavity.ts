@@ -37,6 +37,6 @@ function netAt(rework: Rework, place: number, time: number): CavityNet {
   );
   return {
     places: places.slice(1).map((one) => names.place(one)),
-    path: joiningTree(rework, time, places, names, view),
+    path: joiningTree(rework, time, places, names, view).hops(),
   };
 }

@@ -6,6 +6,33 @@ const start = -1;
 const firstNeeded = -2;
 
 /**
+ * The copper that joins places, hop by hop. It is kept in numbers: for a net of thousands of wires the words take much
+ * longer than the search, and few proofs are read.
+ */
+export class CopperTree {
+  readonly #rework: Rework;
+  readonly #names: Names;
+  /** The half-edge of each hop, which leads to its far node. */
+  readonly #halves: Int32Array;
+  #hops: readonly PathHop[] | null = null;
+
+  constructor(rework: Rework, names: Names, halves: Int32Array) {
+    this.#rework = rework;
+    this.#names = names;
+    this.#halves = halves;
+  }
+
+  /** The hops in the order a finger would follow: each starts at the first place or where an earlier one ends. */
+  hops(): readonly PathHop[] {
+    const { graph } = this.#rework;
+    this.#hops ??= Array.from(this.#halves, (half) =>
+      this.#names.hop(this.#rework, half >> 1, graph.otherEnd(half ^ 1), graph.otherEnd(half)),
+    );
+    return this.#hops;
+  }
+}
+
+/**
  * The copper tree that joins places after a step, without the branches that lead to none of them.
  * @param places - the first one is where the finger starts.
  */
@@ -15,9 +42,9 @@ export function joiningTree(
   places: readonly number[],
   names: Names,
   view: (edge: number) => boolean,
-): readonly PathHop[] {
+): CopperTree {
   const [first] = places;
-  if (first === undefined) return [];
+  if (first === undefined) return new CopperTree(rework, names, new Int32Array());
   const { graph } = rework;
   // A node that was reached is marked with the half-edge that led to it.
   const cameBy = graph.beginSearch();
@@ -45,14 +72,13 @@ export function joiningTree(
       node = graph.otherEnd(half ^ 1);
     }
   }
-  const hops = new Array<PathHop>(needed);
+  const halves = new Int32Array(needed);
   let told = 0;
   for (let at = 1; told < needed; at += 1) {
-    const node = order[at] as number;
-    const half = firstNeeded - cameBy.valueOf(node);
+    const half = firstNeeded - cameBy.valueOf(order[at] as number);
     if (half < 0) continue;
-    hops[told] = names.hop(rework, half >> 1, graph.otherEnd(half ^ 1), node);
+    halves[told] = half;
     told += 1;
   }
-  return hops;
+  return new CopperTree(rework, names, halves);
 }

@@ -5,8 +5,8 @@ import { judgeSpecial } from '../limits/judge-special.ts';
 import type { LimitTable } from '../limits/limit-table.ts';
 import { assembledView } from './assembled-view.ts';
 import { type Expectation, expectedPartition } from './expected-partition.ts';
-import type { PathHop, RawFinding, VerdictWord } from './finding.ts';
-import { joiningTree } from './joining-tree.ts';
+import type { RawFinding, VerdictWord } from './finding.ts';
+import { type CopperTree, joiningTree } from './joining-tree.ts';
 import { judgeColourAlone } from './judge-colour-alone.ts';
 import { judgeDrawing } from './judge-drawing.ts';
 import { judgeEndState } from './judge-end-state.ts';
@@ -24,8 +24,8 @@ export interface CircuitReport {
   readonly name: string;
   readonly verdict: VerdictWord;
   readonly places: readonly string[];
-  /** Every hop of a tree that joins the places, in the order a finger would follow; null when it is not whole. */
-  readonly proof: readonly PathHop[] | null;
+  /** The copper that joins the places; null when it is not whole. */
+  readonly proof: CopperTree | null;
 }
 
 /** What one variant gives before causes are sorted. */
