@@ -6,27 +6,21 @@ import {
   type Job,
   makeDiagnostic,
   oppositeCavities,
-  rootIn,
   type Span,
   UnionFind,
   uniteIn,
 } from '@loomproof/netlist';
 import { assembledPlugged } from './assembled-view.ts';
 import { Names } from './names.ts';
-
-/** A net that the designer states, under all the names it was given. */
-export interface StatedNet {
-  readonly names: readonly string[];
-  readonly places: ReadonlySet<number>;
-  /** Whether nothing but a move states it: then none of its places but the two of the move were spoken of. */
-  readonly byMove: boolean;
-}
+import { type Complain, type StatedNet, statedNets } from './stated-nets.ts';
 
 /** The partition of the places that the work must give, exactly. */
 export interface Expectation {
   /** Smallest place of the expected net of each place. */
   readonly labels: Int32Array;
   readonly stated: readonly StatedNet[];
+  /** Which of the stated nets claims each place, by index; -1 for a place that is on none. */
+  readonly claims: Int32Array;
   /** The facing cavity of each place in the finished machine, or -1. */
   readonly facing: Int32Array;
   /**
@@ -70,40 +64,34 @@ export function expectedPartition(job: Job): {
     return other >= 0 && (isDevice(place) || isDevice(other) || contact[other] === 1) ? other : -1;
   };
   checkTaken(job, facing, asFound, complain, names);
-  const stated = [...statedNets(job, mated, asFound, complain, names)];
-  for (const net of stated) {
-    let last = -1;
-    for (const place of net.places) {
-      if (last >= 0) sets.union(last, place);
-      last = place;
-    }
-  }
-  const claimed = new Uint8Array(job.places.length);
-  for (const net of stated) for (const place of net.places) claimed[place] = 1;
+  const { nets, claims } = statedNets(job, mated, asFound, complain, names);
+  const stated = [...nets];
+  for (const { places } of nets)
+    for (let at = 1; at < places.length; at += 1) sets.union(places[at - 1] as number, places[at] as number);
   // An adapter passes on whatever nothing is said of: that it does not is a change that nobody named.
-  for (const [place, other] of pairsParted(job)) {
-    const conducts = [place, other].every((one) => contact[one] === 1 || isDevice(one));
-    if (conducts && claimed[place] !== 1 && claimed[other] !== 1) sets.union(place, other);
+  for (const pair of pairsParted(job)) {
+    const conducts = pair.every((one) => contact[one] === 1 || isDevice(one));
+    if (conducts && pair.every((one) => (claims[one] as number) < 0)) sets.union(...pair);
   }
   const labels = sets.labels(job.places.length);
-  checkNothingElse(job, stated, labels, complain, names);
-  checkApart(job, stated, complain, names);
+  checkNothingElse(job, nets, claims, labels, complain, names);
+  checkApart(job, nets, claims, complain, names);
   const netAt = placesByLabel(labels, [...moves.values()]);
   for (const [from, to] of moves) {
-    if (claimed[to] === 1) continue;
-    const places = new Set(netAt.get(labels[to] ?? -1));
-    if (places.size < 2) continue;
+    if ((claims[to] as number) >= 0) continue;
+    const places = Int32Array.from(netAt.get(labels[to] ?? -1) ?? none);
+    if (places.length < 2) continue;
+    for (const place of places) claims[place] = stated.length;
     stated.push({ names: [`${names.place(from)} moved to ${names.place(to)}`], places, byMove: true });
-    for (const place of places) claimed[place] = 1;
   }
   const follows: (readonly [number, number])[] = [];
-  for (const net of stated) {
-    for (const place of net.places) {
+  for (const { places } of stated) {
+    for (const place of places) {
       const other = facing[place] ?? -1;
-      if (other >= 0 && mated(place) < 0 && claimed[other] !== 1) follows.push([place, other]);
+      if (other >= 0 && mated(place) < 0 && (claims[other] as number) < 0) follows.push([place, other]);
     }
   }
-  return { value: diagnostics.length > 0 ? null : { labels, stated, facing, follows }, diagnostics };
+  return { value: diagnostics.length > 0 ? null : { labels, stated, claims, facing, follows }, diagnostics };
 }
 
 /** The places of the nets that some places are on, by label, in order. */
@@ -194,8 +182,6 @@ function joined(
   }
   return { sets, contact };
 }
-
-type Complain = (message: string, span: Span | null, help?: string | null) => void;
 
 /** Which cavity faces each place in the finished machine, with those adapters between their halves. */
 function expectedFacing(job: Job, interposed: Job['wanted']['interposed']): Int32Array {
@@ -292,20 +278,6 @@ function movesOf(
 }
 
 /**
- * Places with those mated to them: a device pin and the cavity that faces it always are, two harness halves only where
- * the other half has a contact as found. An empty half follows if the work fits a contact; see `Expectation.follows`.
- */
-function withFacing(places: Iterable<number>, mated: (place: number) => number): Set<number> {
-  const all = new Set<number>();
-  for (const place of places) {
-    all.add(place);
-    const other = mated(place);
-    if (other >= 0) all.add(other);
-  }
-  return all;
-}
-
-/**
  * What is taken from a net was on it, whatever becomes of the wires that brought it there, or would come to it by a move or
  * a mate.
  */
@@ -337,121 +309,43 @@ function checkTaken(
         );
 }
 
-function statedNets(
-  job: Job,
-  mated: (place: number) => number,
-  sets: UnionFind,
-  complain: Complain,
-  names: Names,
-): readonly StatedNet[] {
-  const { wanted } = job;
-  const found: { names: string[]; places: Set<number>; span: Span | null }[] = wanted.circuits.map(
-    (circuit) => ({
-      names: [circuit.name],
-      places: withFacing(circuit.places, mated),
-      span: circuit.span,
-    }),
-  );
-  // Several additions to one net are one statement.
-  const byRoot = new Map<
-    number,
-    { names: string[]; places: Set<number>; span: Span | null; take: Set<number> }
-  >();
-  for (const addition of wanted.additions) {
-    const root = sets.find(addition.to);
-    let one = byRoot.get(root);
-    if (one === undefined) {
-      one = { names: [], places: new Set(), span: addition.span, take: new Set() };
-      byRoot.set(root, one);
-    }
-    one.names.push(addition.name);
-    for (const place of withFacing(addition.add, mated)) one.places.add(place);
-    for (const place of withFacing(addition.take, mated)) one.take.add(place);
-    if (addition.take.includes(addition.to))
-      complain(`\`${names.place(addition.to)}\` is both the net and taken from it`, addition.span);
-  }
-  if (byRoot.size > 0) {
-    const asked = new Uint8Array(job.nodeCount);
-    for (const root of byRoot.keys()) asked[root] = 1;
-    for (let place = 0; place < job.places.length; place += 1) {
-      const root = rootIn(sets.parent, place);
-      if (asked[root] !== 1) continue;
-      const places = byRoot.get(root)?.places.add(place);
-      // What was there has what the kit mates to it along.
-      const other = mated(place);
-      if (other >= 0) places?.add(other);
-    }
-  }
-  for (const one of byRoot.values()) {
-    for (const place of one.take) one.places.delete(place);
-    found.push(one);
-  }
-  const claimed = new Uint8Array(job.places.length);
-  const distinct: (typeof found)[number][] = [];
-  for (const net of found) {
-    const shares = [...net.places].find((place) => claimed[place] === 1);
-    if (shares !== undefined) {
-      const earlier = distinct.find((one) => one.places.has(shares)) ?? net;
-      if (
-        earlier.places.size === net.places.size &&
-        [...net.places].every((place) => earlier.places.has(place))
-      ) {
-        earlier.names.push(...net.names);
-        continue;
-      }
-      const shared = [...net.places]
-        .filter((place) => earlier.places.has(place))
-        .map((place) => `\`${names.place(place)}\``);
-      complain(
-        `\`${net.names[0] ?? ''}\` and \`${earlier.names[0] ?? ''}\` both claim ${shared[0] ?? 'a place'}, for different nets`,
-        net.span,
-        'one place is on one net: state them as one circuit',
-      );
-      continue;
-    }
-    for (const place of net.places) claimed[place] = 1;
-    distinct.push(net);
-  }
-  return distinct.map(({ names: all, places }) => ({ names: all, places, byMove: false }));
-}
-
 /** Any other place that the expectation puts into a stated net must be named, moved or retired. */
 function checkNothingElse(
   job: Job,
-  stated: readonly StatedNet[],
+  nets: readonly StatedNet[],
+  claims: Int32Array,
   labels: Int32Array,
   complain: Complain,
   names: Names,
 ): void {
-  if (stated.length === 0) return;
-  const byLabel = new Map<number, StatedNet>();
-  for (const net of stated) {
-    for (const first of net.places) {
-      byLabel.set(labels[first] ?? -1, net);
-      break;
-    }
-  }
+  if (nets.length === 0) return;
+  const byLabel = new Map<number, number>();
+  for (const [index, { places }] of nets.entries()) byLabel.set(labels[places[0] ?? -1] ?? -1, index);
   const asked = new Uint8Array(labels.length);
   for (const label of byLabel.keys()) asked[label] = 1;
-  const extra = new Map<StatedNet, string[]>();
+  const extra = new Map<number, string[]>();
   for (let place = 0; place < labels.length; place += 1) {
-    if (asked[labels[place] as number] !== 1) continue;
-    const net = byLabel.get(labels[place] as number);
-    if (net === undefined || net.places.has(place)) continue;
-    appendTo(extra, net, `\`${names.place(place)}\``);
+    const label = labels[place] as number;
+    if (asked[label] !== 1) continue;
+    const index = byLabel.get(label) ?? -1;
+    if (claims[place] !== index) appendTo(extra, index, `\`${names.place(place)}\``);
   }
   const spanOf = (net: StatedNet): Span | null =>
     [...job.wanted.circuits, ...job.wanted.additions].find((one) => one.name === net.names[0])?.span ?? null;
-  for (const { net, other, wire } of joinedByKit(job, stated, extra.keys())) {
-    extra.delete(net);
+  for (const { net: index, other, wire } of joinedByKit(job, claims, extra.keys())) {
+    extra.delete(index);
+    const [net, beyond] = [nets[index], nets[other]];
+    if (net === undefined || beyond === undefined) continue;
     const [from, to] = wire.places.map((place) => `\`${names.place(place)}\``);
     complain(
-      `\`${net.names[0] ?? ''}\` and \`${other.names[0] ?? ''}\` are two nets, and the kit as it is made joins them: its wire \`${wire.name}\` leads from ${from} to ${to}`,
+      `\`${net.names[0] ?? ''}\` and \`${beyond.names[0] ?? ''}\` are two nets, and the kit as it is made joins them: its wire \`${wire.name}\` leads from ${from} to ${to}`,
       spanOf(net),
       'state them as one net, or put the wire or the places right',
     );
   }
-  for (const [net, list] of extra) {
+  for (const [index, list] of extra) {
+    const net = nets[index];
+    if (net === undefined) continue;
     const span = spanOf(net);
     const shown = list.slice(0, 6).join(', ') + (list.length > 6 ? ` and ${list.length - 6} more` : '');
     complain(
@@ -465,11 +359,11 @@ function checkNothingElse(
 /** Of stated nets that are one: those of which a wire of the kit, as it comes, leads from one to the other. */
 function joinedByKit(
   job: Job,
-  stated: readonly StatedNet[],
-  some: Iterable<StatedNet>,
+  claims: Int32Array,
+  some: Iterable<number>,
 ): readonly {
-  readonly net: StatedNet;
-  readonly other: StatedNet;
+  readonly net: number;
+  readonly other: number;
   readonly wire: { readonly name: string; readonly places: readonly number[] };
 }[] {
   return [...some].flatMap((net) => {
@@ -479,26 +373,30 @@ function joinedByKit(
         const home = job.ends[end]?.home;
         return home?.kind === 'place' ? [home.place] : [];
       });
-      const [from = -1, to = -1] = places;
-      if (places.length < 2 || net.places.has(from) === net.places.has(to)) continue;
-      const beyond = net.places.has(from) ? to : from;
-      const other = stated.find((one) => one !== net && one.places.has(beyond));
-      if (other !== undefined) return [{ net, other, wire: { name, places } }];
+      const [from = -1, to = -1] = places.map((place) => claims[place] ?? -1);
+      if (places.length < 2 || (from === net) === (to === net)) continue;
+      const other = from === net ? to : from;
+      if (other >= 0) return [{ net, other, wire: { name, places } }];
     }
     return [];
   });
 }
 
-function checkApart(job: Job, stated: readonly StatedNet[], complain: Complain, names: Names): void {
+function checkApart(
+  job: Job,
+  nets: readonly StatedNet[],
+  claims: Int32Array,
+  complain: Complain,
+  names: Names,
+): void {
   for (const { places, span } of job.wanted.apart) {
-    for (const net of stated) {
-      const both = places.filter((place) => net.places.has(place));
-      if (both.length > 1) {
-        complain(
-          `\`${names.place(both[0] ?? 0)}\` and \`${names.place(both[1] ?? 0)}\` must stay apart, yet \`${net.names[0] ?? ''}\` joins them`,
-          span,
-        );
-      }
+    for (const [index, net] of nets.entries()) {
+      const [first, second] = places.filter((place) => claims[place] === index);
+      if (first === undefined || second === undefined) continue;
+      complain(
+        `\`${names.place(first)}\` and \`${names.place(second)}\` must stay apart, yet \`${net.names[0] ?? ''}\` joins them`,
+        span,
+      );
     }
   }
 }

@@ -39,11 +39,11 @@ export class CopperTree {
 export function joiningTree(
   rework: Rework,
   time: number,
-  places: readonly number[],
+  places: ArrayLike<number>,
   names: Names,
   view: (edge: number) => boolean,
 ): CopperTree {
-  const [first] = places;
+  const first = places[0];
   if (first === undefined) return new CopperTree(rework, names, new Int32Array());
   const { graph } = rework;
   // A node that was reached is marked with the half-edge that led to it.
@@ -64,8 +64,8 @@ export function joiningTree(
   }
   // Of those, a node that leads to a place is marked anew, below the start, with the same half-edge.
   let needed = 0;
-  for (const place of places) {
-    for (let node = place; cameBy.has(node) && cameBy.valueOf(node) >= 0; ) {
+  for (let at = 0; at < places.length; at += 1) {
+    for (let node = places[at] as number; cameBy.has(node) && cameBy.valueOf(node) >= 0; ) {
       const half = cameBy.valueOf(node);
       cameBy.mark(node, firstNeeded - half);
       needed += 1;

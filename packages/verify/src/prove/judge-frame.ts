@@ -9,10 +9,11 @@ import {
   type StepKind,
 } from '@loomproof/netlist';
 import { assembledPlugged } from './assembled-view.ts';
-import type { Expectation, StatedNet } from './expected-partition.ts';
+import type { Expectation } from './expected-partition.ts';
 import type { RawFinding } from './finding.ts';
 import type { Names } from './names.ts';
 import type { WorkRun } from './run-work.ts';
+import type { StatedNet } from './stated-nets.ts';
 
 /** Obligation 3 besides nets: nothing that intent does not name was worked on or is different now. */
 export function judgeFrame(

@@ -123,7 +123,8 @@ function finding(
     const fragments = new Map<number, number[]>();
     for (const place of places) appendTo(fragments, labels[place] as number, place);
     if (fragments.size < 2) continue;
-    const stated = expectation.stated.find((net) => places.some((place) => net.places.has(place)));
+    const claimed = places.find((place) => (expectation.claims[place] as number) >= 0);
+    const stated = expectation.stated[expectation.claims[claimed ?? -1] ?? -1];
     opens.push(openNet(stated?.names[0] ?? null, [...fragments.values()], rework, view, names, keyed));
   }
   for (const { step } of [...joins, ...opens]) if (step !== null) culprits.add(step);

@@ -89,20 +89,23 @@ export function proveJob(
     ...(limits?.findings ?? []),
     ...(backFeed?.findings ?? []),
   ];
-  const circuits = expectation.stated.flatMap((net) => {
+  const circuits = expectation.stated.flatMap((net, index) => {
     const whole = !nets.open.has(net.names[0] ?? '');
     // A facing cavity that the work gave a contact has followed its mate into the net.
     const followers = expectation.follows.filter(
-      ([place, other]) => net.places.has(place) && nets.labels[other] === nets.labels[place],
+      ([place, other]) => expectation.claims[place] === index && nets.labels[other] === nets.labels[place],
     );
-    const places = [...Int32Array.from([...net.places, ...followers.map(([, other]) => other)]).sort()];
+    const places =
+      followers.length === 0
+        ? net.places
+        : Int32Array.from([...net.places, ...followers.map(([, other]) => other)]).sort();
     const pure = !findings.some(
       (one) =>
         one.witness.is === 'nets' &&
         one.witness.joins.length > 0 &&
         places.some((place) => one.keys.includes(`node:${place}`)),
     );
-    const addresses = places.map((place) => names.place(place));
+    const addresses = Array.from(places, (place) => names.place(place));
     const proof = whole ? joiningTree(rework, rework.ordinal, places, names, view) : null;
     return net.names.map(
       (name): CircuitReport => ({
