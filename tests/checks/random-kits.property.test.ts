@@ -12,6 +12,7 @@ import { finishWork } from '../../packages/verify/src/faults/finish-work.ts';
 import { simulateFaults } from '../../packages/verify/src/faults/simulate-faults.ts';
 import { anyRewiring } from '../support/generate/check-rewiring.ts';
 import { randomKit } from '../support/generate/random-kit.ts';
+import { machineDamage } from '../support/machine-damage.ts';
 import type { KitDocument } from '../support/oracle/kit-document.ts';
 import { slowReadings } from '../support/slow-readings.ts';
 
@@ -100,7 +101,11 @@ function expectClaims(table: FaultTable): void {
   }
   const asked = [...pairs.values()];
   const reads = [right, ...faults.map((one) => slowReadings(table, [one]))];
-  const signs = reads.map((read) => asked.map(([a, b]) => read(a, b)).join());
+  const signOf = (read: typeof right): string => asked.map(([a, b]) => read(a, b)).join();
+  const signs = reads.map(signOf);
+  const damage = machineDamage(table)
+    .map((one) => ({ id: one.id, sign: signOf(slowReadings(table, [one])) }))
+    .filter(({ sign }) => sign !== signs[0]);
   for (const [index, one] of faults.entries()) {
     const read = reads[index + 1] ?? right;
     const shows = short.checks.some(({ a, b, expected }) => !['unsure', expected].includes(read(a, b)));
@@ -114,7 +119,10 @@ function expectClaims(table: FaultTable): void {
     const first = diagnose(table, given, { mostPairs: 0 }).groups[0] ?? [];
     const ids = ['as designed', ...faults.map(({ id }) => id)];
     expect(first.map((all) => all.faults[0]?.id ?? 'as designed').toSorted(), one.words).toEqual(
-      ids.filter((_, at) => signs[at] === sign).toSorted(),
+      [
+        ...ids.filter((_, at) => signs[at] === sign),
+        ...damage.filter((one) => one.sign === sign).map(({ id }) => id),
+      ].toSorted(),
     );
   }
 }

@@ -17,6 +17,7 @@ import {
 } from './hypothesis.ts';
 import { type NextReading, nextReading } from './next-reading.ts';
 import type { Reading } from './reading.ts';
+import { withDamageAlong } from './with-damage-along.ts';
 
 /** Explanations that the readings given do not tell apart, most likely first. */
 type ExplanationGroup = readonly Explanation[];
@@ -86,10 +87,11 @@ export function diagnose(
  * excludes nothing either, and both are named.
  */
 export function* diagnosisWork(
-  table: FaultTable,
-  readings: readonly Reading[],
+  given: FaultTable,
+  taken: readonly Reading[],
   options: DiagnoseOptions = {},
 ): LongWork<Diagnosis> {
+  const { table, readings } = withDamageAlong(given, taken);
   const { steady, contradictory } = sortOut(table, readings);
   const between = steady.filter((one) => !decides(table, one));
   const used = steady.filter((one) => decides(table, one));

@@ -45,8 +45,8 @@ export function hypothesesInPart(table: FaultTable): readonly Hypothesis[] {
   });
 }
 
-/** States of pairs that were simulated already; a person asks again after every reading. */
-const known = new WeakMap<FaultTable, Map<number, HarnessState>>();
+/** States of pairs that were simulated already, by the state as designed of their table; each is asked for every reading. */
+const known = new WeakMap<HarnessState, Map<string, HarnessState>>();
 
 /**
  * Every pair of faults of a table; one is simulated only when it is asked what it predicts. The other variant's
@@ -54,25 +54,24 @@ const known = new WeakMap<FaultTable, Map<number, HarnessState>>();
  */
 export function* pairHypotheses({ list }: FaultTable): Generator<Hypothesis, void, void> {
   const faults = list.faults.filter((one) => one.fault.is !== 'other variant');
-  let number = 0;
   for (const [later, second] of faults.entries())
     for (const first of faults.slice(0, later)) {
-      const [own, both] = [number, [first, second]];
-      number += 1;
-      yield { faults: both, stateIn: (where) => stateOfPair(where, own, both) };
+      const both = [first, second];
+      const name = `${first.id} + ${second.id}`;
+      yield { faults: both, stateIn: (where) => stateOfPair(where, name, both) };
     }
 }
 
-function stateOfPair(table: FaultTable, number: number, both: readonly ListedFault[]): HarnessState {
-  let states = known.get(table);
+function stateOfPair(table: FaultTable, name: string, both: readonly ListedFault[]): HarnessState {
+  let states = known.get(table.designed);
   if (states === undefined) {
     states = new Map();
-    known.set(table, states);
+    known.set(table.designed, states);
   }
-  let state = states.get(number);
+  let state = states.get(name);
   if (state === undefined) {
     state = faultyState(table, both);
-    states.set(number, state);
+    states.set(name, state);
   }
   return state;
 }
