@@ -35,7 +35,7 @@ function seen(rework: Rework): readonly string[] {
     // Half of an adapter had no other half in the bag, and was not known as a source; now it passes on what it faces.
     const passesOn = job.connectors[there.connector]?.device === false && (rework.facing[place] ?? -1) >= 0;
     const source = passesOn && there.source === 'unknown' ? 'never' : there.source;
-    const plug = rework.plug[place] == null ? 'no plug' : 'plug';
+    const plug = rework.plug.at(place) == null ? 'no plug' : 'plug';
     lines.push(
       `${there.address} ${there.kind}, faces ${facing}, ${plug}, ${there.zone}, chassis ${there.chassis}, source ${source}`,
     );
@@ -44,8 +44,9 @@ function seen(rework: Rework): readonly string[] {
     const joint = job.joints[rework.endJoint[end] ?? -1]?.name;
     const terminal = rework.endTerminal[end] ?? -1;
     const place = rework.terminalPlace[terminal] ?? -1;
-    const where = joint ?? (place >= 0 ? address(place) : `loose, cover ${rework.endCover[end] ?? 'none'}`);
-    return `${where}, terminal ${job.terminals[terminal]?.part ?? '-'}, seal ${rework.endSeal[end] ?? '-'}`;
+    const where =
+      joint ?? (place >= 0 ? address(place) : `loose, cover ${rework.endCover.at(end) ?? 'none'}`);
+    return `${where}, terminal ${job.terminals[terminal]?.part ?? '-'}, seal ${rework.endSeal.at(end) ?? '-'}`;
   };
   for (const [index, piece] of job.pieces.entries()) {
     if (rework.pieceThere[index] !== 1) continue;

@@ -582,7 +582,7 @@ function expectTouched(drawings: readonly DrawnFace[], job: Job, name: string): 
 function signOf(rework: Rework, place: number): string {
   const { job } = rework;
   if (job.places[place]?.blocked === true) return '';
-  if (rework.plug[place] != null) return 'plug';
+  if (rework.plug.at(place) != null) return 'plug';
   const [end] = rework.endsOf(rework.seated[place] ?? -1);
   if (end === undefined) return rework.hasContact(place) ? 'contact' : '';
   return `wire ${colourPaint(job.wires[job.ends[end]?.wire ?? -1]?.colour?.codes[0])}`;

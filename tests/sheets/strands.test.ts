@@ -64,7 +64,7 @@ function seenIn(rework: Rework, withKit: boolean): Seen {
     const together = rework.endsOf(rework.endTerminal[end] ?? -1);
     const all = together.length > 0 ? together : [end];
     const key = `free ${all.join(' ')}`;
-    const cover = rework.endCover[end] ?? null;
+    const cover = rework.endCover.at(end);
     words.set(
       key,
       all

@@ -34,9 +34,7 @@ function withoutStretch(name: string, { job }: Rework): string {
 function waysByPlace(rework: Rework): ReadonlyMap<string, string[]> {
   const ways = new Map<string, string[]>();
   const { job } = rework;
-  const free = new Map(
-    rework.freeEnds().map((end) => [job.ends[end]?.name ?? '', rework.endCover[end] ?? null]),
-  );
+  const free = new Map(rework.freeEnds().map((end) => [job.ends[end]?.name ?? '', rework.endCover.at(end)]));
   const point = (name: string): string => {
     const cover = free.get(name);
     if (cover === undefined) return name;
@@ -74,13 +72,13 @@ function endAsWorked(job: Job, end: number, ownStrip: number | null): readonly s
   const rework = new Rework(job);
   const isOn = (): boolean => (rework.endTerminal[end] ?? -1) >= 0 || (rework.endJoint[end] ?? -1) >= 0;
   let step: number | null = null;
-  let sealed = rework.endSeal[end] ?? null;
+  let sealed = rework.endSeal.at(end);
   const seals = sealed === null ? [] : [sealed];
   for (const one of job.steps) {
     if (isOn()) break;
     rework.apply(one);
     step = one.number;
-    const now = rework.endSeal[end] ?? null;
+    const now = rework.endSeal.at(end);
     if (now !== null && now !== sealed) seals.push(`at step ${step}: ${now}`);
     sealed = now;
   }

@@ -83,7 +83,7 @@ export function describeRework(rework: Rework): readonly string[] {
   for (const index of job.places.keys()) {
     if ((rework.facing[index] ?? -1) >= 0)
       lines.push(`${place(index)} faces ${place(rework.facing[index] ?? -1)}`);
-    if (rework.plug[index] != null) lines.push(`${place(index)} holds plug ${rework.plug[index]}`);
+    if (rework.plug.at(index) != null) lines.push(`${place(index)} holds plug ${rework.plug.at(index)}`);
     if ((rework.seated[index] ?? -1) >= 0)
       lines.push(`${place(index)} holds terminal ${rework.seated[index]}`);
     if (rework.ringsOnStud.has(index))
@@ -106,8 +106,8 @@ export function describeRework(rework: Rework): readonly string[] {
       ...((rework.endJoint[index] ?? -1) >= 0
         ? [`joint ${job.joints[rework.endJoint[index] ?? -1]?.name}`]
         : []),
-      ...(rework.endCover[index] == null ? [] : [`cover ${rework.endCover[index]}`]),
-      ...(rework.endSeal[index] == null ? [] : [`seal ${rework.endSeal[index]}`]),
+      ...(rework.endCover.at(index) == null ? [] : [`cover ${rework.endCover.at(index)}`]),
+      ...(rework.endSeal.at(index) == null ? [] : [`seal ${rework.endSeal.at(index)}`]),
       ...(rework.endTube.has(index) ? [`tube ${rework.endTube.get(index)}`] : []),
       ...(rework.endTied[index] === 1 ? ['tied'] : []),
       ...((rework.lastStepOnEnd.get(index) ?? 0) > 0 ? [`last ${rework.lastStepOnEnd.get(index)}`] : []),

@@ -37,7 +37,7 @@ export function pinTable(after: Rework): SheetTable {
 function contentOf(rework: Rework, place: number): readonly [string, string, string] {
   const { job } = rework;
   const ends = endsAt(rework, place);
-  if (rework.plug[place] != null) return ['plug', '', ''];
+  if (rework.plug.at(place) != null) return ['plug', '', ''];
   if (job.places[place]?.blocked === true) return ['blocked', '', ''];
   if (ends.length === 0) return [hasNoWire(rework, place), '', ''];
   const pieces = ends.map((end) => rework.endPiece[end] ?? -1);

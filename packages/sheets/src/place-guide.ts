@@ -77,6 +77,6 @@ export function placeGuide(rework: Rework, place: number, away: string | null): 
 
 function occupancyOf(rework: Rework, place: number): Occupancy {
   if (rework.job.places[place]?.blocked === true) return 'blocked';
-  if (rework.plug[place] != null) return 'plugged';
+  if (rework.plug.at(place) != null) return 'plugged';
   return rework.hasContact(place) ? 'occupied' : 'empty';
 }

@@ -21,7 +21,7 @@ export function stopHere(rework: Rework): readonly string[] {
         job.connectors[one.connector]?.sealed === true &&
         one.origin === 'stock' &&
         !one.blocked &&
-        rework.plug[place] === null &&
+        rework.plug.at(place) === null &&
         (rework.seated[place] ?? -1) < 0,
     )
     .map(({ address }) => address);

@@ -91,7 +91,7 @@ function nameOf(rework: Rework, { places, joints, ends, hidden, again }: StrandP
     names.push(
       ...ends.map(
         (end) =>
-          `${job.ends[end]?.name ?? ''}${endCover[end] == null ? '' : `, insulated with ${endCover[end]}`}`,
+          `${job.ends[end]?.name ?? ''}${endCover.at(end) == null ? '' : `, insulated with ${endCover.at(end)}`}`,
       ),
     );
   return `${names.join(' = ')}${hidden > 0 ? ` and ${hidden} more as before` : ''}${again ? ', once more' : ''}`;
@@ -165,7 +165,7 @@ function glyph(rework: Rework, { places, joints, ends, y, again }: Row, x: numbe
   if (joint?.kind === 'tap') return markup`<path d="M${x - 11} ${y - 9} h22 l-11 19 z" class="point"/>`;
   if (joint !== undefined)
     return markup`<rect x="${x - 7}" y="${y - 12}" width="14" height="24" rx="7" class="point"/><path d="M${x - 7} ${y - 3} h14 m-14 6 h14" class="beyond"/>`;
-  const covered = ends.some((end) => endCover[end] != null);
+  const covered = ends.some((end) => endCover.at(end) != null);
   return covered
     ? markup`<path d="M${x - 8} ${y - 8} h16 v8 a8 8 0 0 1 -16 0 z" class="solid"/>`
     : bare(x, y);

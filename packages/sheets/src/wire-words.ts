@@ -37,7 +37,7 @@ export function pointOfEnd(rework: Rework, end: number): string {
   if (joint >= 0) return job.joints[joint]?.name ?? '';
   const place = rework.terminalPlace[rework.endTerminal[end] ?? -1] ?? -1;
   if (place >= 0) return job.places[place]?.address ?? '';
-  const cover = rework.endCover[end] ?? null;
+  const cover = rework.endCover.at(end);
   return `free end ${job.ends[end]?.name ?? ''}${cover === null ? '' : `, insulated with ${cover}`}`;
 }
 
@@ -57,7 +57,7 @@ export function endsAt(rework: Rework, place: number): readonly number[] {
 export function sightIn(rework: Rework, place: number): string {
   const { job } = rework;
   if (job.places[place]?.blocked === true) return 'a blocked position';
-  if (rework.plug[place] != null) return 'a plug';
+  if (rework.plug.at(place) != null) return 'a plug';
   const isCavity = job.places[place]?.kind === 'cavity';
   if (isCavity && (rework.seated[place] ?? -1) < 0)
     return job.connectors[job.places[place]?.connector ?? -1]?.device === true ? 'a pin' : 'empty';

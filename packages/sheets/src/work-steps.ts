@@ -93,7 +93,7 @@ export function lookOf(rework: Rework, connector: number): (label: string) => Ca
     const piece = piecesIn(rework, terminal)[0] ?? -1;
     looks.set(job.places[place]?.label ?? '', {
       holds:
-        rework.plug[place] != null
+        rework.plug.at(place) != null
           ? 'plug'
           : terminal >= 0
             ? 'wire'

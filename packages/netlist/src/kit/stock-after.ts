@@ -132,7 +132,7 @@ function connectorsOf(rows: readonly Row[], rework: Rework): LocatedMap {
             'blanked',
             listOf(
               placesOf(own, job).flatMap((place) =>
-                rework.plug[place] == null ? [] : [labelOf(place, job)],
+                rework.plug.at(place) == null ? [] : [labelOf(place, job)],
               ),
             ),
           ],
@@ -337,8 +337,8 @@ function endOf(piece: Piece, side: 'from' | 'to', end: number, rework: Rework): 
   return [
     [side, homeNow(piece, end, rework)],
     [`${side} terminal`, job.terminals[terminal]?.part ?? null],
-    [`${side} seal`, rework.endSeal[end] ?? null],
+    [`${side} seal`, rework.endSeal.at(end)],
     [`${side} strip`, null],
-    [`${side} cover`, rework.isFree(end) ? (rework.endCover[end] ?? bareEnd) : null],
+    [`${side} cover`, rework.isFree(end) ? (rework.endCover.at(end) ?? bareEnd) : null],
   ];
 }

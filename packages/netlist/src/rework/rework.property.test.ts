@@ -99,8 +99,9 @@ function contradictions(rework: Rework): readonly string[] {
   if (seats !== count('seat')) found.push(`${count('seat')} seats for ${seats} terminals`);
   const taken = [...rework.seated].filter((terminal) => terminal >= 0);
   if (new Set(taken).size !== taken.length) found.push('one terminal sits in two cavities');
-  for (const [place, plug] of rework.plug.entries())
-    if (plug !== null && (rework.seated[place] ?? -1) >= 0) found.push(`plug and terminal at ${place}`);
+  for (let place = 0; place < job.places.length; place += 1)
+    if (rework.plug.at(place) !== null && (rework.seated[place] ?? -1) >= 0)
+      found.push(`plug and terminal at ${place}`);
   let joints = 0;
   for (const [index, end] of job.ends.entries()) {
     const joint = rework.endJoint[index] ?? -1;

@@ -4,6 +4,7 @@ import { type Conducts, netLabels } from '../harness/nets.ts';
 import { oppositeCavities } from '../harness/opposite-cavities.ts';
 import { beforeWork, WiringGraph } from '../harness/wiring-graph.ts';
 import { InvariantError } from '../invariant-error.ts';
+import { FittedParts } from './fitted-parts.ts';
 import type { BreachReason, RefusalReason, StepOutcome, Touch } from './step-outcome.ts';
 
 /** How a wire end is made ready: a fresh cut face, or stripped for a crimp. */
@@ -42,7 +43,7 @@ export class Rework {
   /** Facing cavity of each place now, or -1. */
   readonly facing: Int32Array;
   readonly placed: boolean[];
-  readonly plug: (string | null)[];
+  readonly plug: FittedParts;
   /** Terminal in each cavity, or -1. Studs hold many and are not in this list. */
   readonly seated: Int32Array;
   readonly terminalPlace: Int32Array;
@@ -54,8 +55,8 @@ export class Rework {
   readonly endPiece: Int32Array;
   /** 1 for each end that is stripped, or was when something was crimped on it. */
   readonly #endStripped: Uint8Array;
-  readonly endCover: (string | null)[];
-  readonly endSeal: (string | null)[];
+  readonly endCover: FittedParts;
+  readonly endSeal: FittedParts;
   /** The tube that was slid on each end that has one. */
   readonly endTube = new Map<number, string>();
   readonly endTied: Uint8Array;
@@ -97,7 +98,7 @@ export class Rework {
     this.placed = job.connectors.map((one) => one.origin === 'stock');
     this.facing = job.facing.slice();
     // A plug whose kind was not said is still a plug.
-    this.plug = this.#flat.plug.slice();
+    this.plug = new FittedParts(this.#flat.plug);
     this.seated = new Int32Array(job.places.length).fill(-1);
     this.terminalPlace = new Int32Array(job.terminals.length).fill(-1);
     this.terminalThere = new Uint8Array(job.terminals.length);
@@ -106,8 +107,8 @@ export class Rework {
     this.endThere = new Uint8Array(job.ends.length);
     this.endPiece = new Int32Array(job.ends.length).fill(-1);
     this.#endStripped = new Uint8Array(job.ends.length);
-    this.endCover = this.#flat.endCover.slice();
-    this.endSeal = this.#flat.endSeal.slice();
+    this.endCover = new FittedParts(this.#flat.endCover);
+    this.endSeal = new FittedParts(this.#flat.endSeal);
     this.endTied = new Uint8Array(job.ends.length);
     this.pieceThere = new Uint8Array(job.pieces.length);
     this.jointState = job.joints.map((joint) => joint.before);
@@ -285,7 +286,7 @@ export class Rework {
 
   /** Whether metal lies open at an end. */
   isBare(end: number): boolean {
-    return this.isFree(end) && this.endCover[end] === null;
+    return this.isFree(end) && this.endCover.at(end) === null;
   }
 
   /** Taps along a piece, in order from its first end. */
@@ -427,16 +428,16 @@ export class Rework {
       case 'fit plug': {
         if (this.job.places[action.place]?.blocked === true) return 'blocked';
         if ((this.seated[action.place] ?? -1) >= 0) return 'occupied';
-        if (this.plug[action.place] !== null) return 'already so';
-        this.plug[action.place] = action.part;
+        if (this.plug.at(action.place) !== null) return 'already so';
+        this.plug.fit(action.place, action.part);
         this.#take(action.part);
         touches.push({ what: 'place', index: action.place });
         return null;
       }
       case 'remove plug': {
-        const plug = this.plug[action.place] ?? null;
+        const plug = this.plug.at(action.place);
         if (plug === null) return 'nothing there';
-        this.plug[action.place] = null;
+        this.plug.fit(action.place, null);
         this.#recover(plug);
         touches.push({ what: 'place', index: action.place });
         return null;
@@ -446,8 +447,8 @@ export class Rework {
         if (!this.isFree(action.end)) return 'not free';
         // A wire seal does not pass over a crimped terminal.
         if ((this.endTerminal[action.end] ?? -1) >= 0) return 'has terminal';
-        if (this.endSeal[action.end] !== null) return 'already so';
-        this.endSeal[action.end] = action.part;
+        if (this.endSeal.at(action.end) !== null) return 'already so';
+        this.endSeal.fit(action.end, action.part);
         this.#take(action.part);
         touches.push({ what: 'seal', index: action.end });
         return null;
@@ -456,9 +457,9 @@ export class Rework {
         if (this.endThere[action.end] !== 1) return 'not there';
         if (!this.isFree(action.end)) return 'not free';
         if ((this.endTerminal[action.end] ?? -1) >= 0) return 'has terminal';
-        if (this.endSeal[action.end] === null) return 'nothing there';
-        this.#recover(this.endSeal[action.end] ?? null);
-        this.endSeal[action.end] = null;
+        if (this.endSeal.at(action.end) === null) return 'nothing there';
+        this.#recover(this.endSeal.at(action.end));
+        this.endSeal.fit(action.end, null);
         touches.push({ what: 'seal', index: action.end });
         return null;
       }
@@ -513,7 +514,7 @@ export class Rework {
   #workable(end: number): RefusalReason | null {
     if (this.endThere[end] !== 1) return 'not there';
     if (!this.isFree(end)) return 'not free';
-    return this.endCover[end] === null ? null : 'covered';
+    return this.endCover.at(end) === null ? null : 'covered';
   }
 
   #turn(
@@ -723,7 +724,7 @@ export class Rework {
     this.#take(terminal?.part ?? null);
     const first = action.ends[0];
     if (action.seal !== null && first !== undefined) {
-      this.endSeal[first] = action.seal;
+      this.endSeal.fit(first, action.seal);
       this.#take(action.seal);
     }
     return null;
@@ -743,7 +744,7 @@ export class Rework {
     const terminal = this.endTerminal[end] ?? -1;
     if (terminal < 0) return 'no terminal';
     if ((this.terminalPlace[terminal] ?? -1) >= 0) return 'not free';
-    return this.endsOf(terminal).some((one) => this.endCover[one] !== null) ? 'covered' : null;
+    return this.endsOf(terminal).some((one) => this.endCover.at(one) !== null) ? 'covered' : null;
   }
 
   /** Puts the terminal on an end into a cavity or onto a stud. */
@@ -766,7 +767,7 @@ export class Rework {
     if (this.#isRing(end) === true || this.#isDevice(place)) return 'wrong terminal';
     if (this.job.places[place]?.blocked === true) return 'blocked';
     if ((this.seated[place] ?? -1) >= 0) return 'occupied';
-    if (this.plug[place] !== null) return 'plug in cavity';
+    if (this.plug.at(place) !== null) return 'plug in cavity';
     const refused = this.#openFor(place, breaches);
     if (refused !== null) return refused;
     this.#put(end, place, touches);
@@ -791,8 +792,8 @@ export class Rework {
     } else {
       if (this.endThere[end] !== 1) return 'not there';
       if (!this.isFree(end)) return 'not free';
-      if (this.endCover[end] !== null) return 'already so';
-      this.endCover[end] = part;
+      if (this.endCover.at(end) !== null) return 'already so';
+      this.endCover.fit(end, part);
       this.#touchEnd(end, touches);
     }
     this.#take(part);

@@ -77,7 +77,7 @@ function isRefused(rework: Rework, at: number, { fault }: ListedFault): boolean 
   const { hit } = fault;
   const isSeated = (rework.seated[hit] ?? -1) >= 0;
   if (kind === 'withdraw') return !isSeated;
-  return isSeated || rework.plug[hit] !== null || rework.job.places[hit]?.blocked === true;
+  return isSeated || rework.plug.at(hit) !== null || rework.job.places[hit]?.blocked === true;
 }
 
 /** What a part says to someone who works at the wrong cavity. */

@@ -42,7 +42,7 @@ function cavityFindings(rework: Rework, steps: StepFinder): readonly RawFinding[
       if (where === undefined || where.blocked) continue;
       const terminal = rework.seated[place] ?? -1;
       if (terminal < 0) {
-        if (rework.plug[place] !== null) continue;
+        if (rework.plug.at(place) !== null) continue;
         const step = steps.lastAt(place);
         findings.push({
           kind: 'open-cavity',
@@ -57,7 +57,7 @@ function cavityFindings(rework: Rework, steps: StepFinder): readonly RawFinding[
       }
       if (!isNewHere(rework, terminal, place)) continue;
       const ends = rework.endsOf(terminal);
-      if (ends.every((end) => rework.endSeal[end] !== null)) continue;
+      if (ends.every((end) => rework.endSeal.at(end) !== null)) continue;
       const step = steps.lastAt(place);
       findings.push({
         kind: 'seal-missing',
@@ -231,7 +231,7 @@ function sealFindings(
   steps: StepFinder,
 ): readonly RawFinding[] {
   const { job } = rework;
-  const name = rework.endSeal[end] ?? null;
+  const name = rework.endSeal.at(end);
   const there = job.ends[end];
   if (name === null || there === undefined) return [];
   const part = job.parts.get(name);
@@ -294,7 +294,7 @@ function jointFindings(rework: Rework, names: Names, steps: StepFinder): readonl
   }
   for (const end of rework.freeEnds()) {
     const there = job.ends[end];
-    const cover = job.parts.get(rework.endCover[end] ?? '');
+    const cover = job.parts.get(rework.endCover.at(end) ?? '');
     if (there === undefined || (cover?.is !== 'cover' && cover?.is !== 'tube') || cover.size === null)
       continue;
     findings.push(

@@ -62,14 +62,14 @@ export function judgeFrame(
         end === undefined ||
         job.wires[end.wire]?.origin === 'kit' ||
         named.wires(end.wire) ||
-        rework.endSeal[index] === end.seal
+        rework.endSeal.at(index) === end.seal
       )
         continue;
       touch('seal', key, end.name, [`wire:${end.wire}`]);
     } else if (what === 'place') {
       const place = job.places[index];
       const changed =
-        (rework.plug[index] !== null) !== (place?.blanked ?? false) ||
+        (rework.plug.at(index) !== null) !== (place?.blanked ?? false) ||
         seatedNow(rework, index) !== seatedBefore(rework, index);
       if (place === undefined || place.origin === 'kit' || named.place(index) || !changed) continue;
       touch('cavity', key, place.address, [`node:${index}`]);
@@ -106,7 +106,7 @@ function onlyPassedThrough(
     return false;
   for (const end of job.wires[wire]?.ends ?? []) {
     const home = job.ends[end]?.home;
-    if (home === undefined || rework.endSeal[end] !== job.ends[end]?.seal) return false;
+    if (home === undefined || rework.endSeal.at(end) !== job.ends[end]?.seal) return false;
     if (home.kind === 'joint' && rework.endJoint[end] !== home.joint) return false;
     if (home.kind === 'place') {
       const terminal = rework.endTerminal[end] ?? -1;

@@ -24,7 +24,7 @@ export function judgeInsulation(rework: Rework, names: Names): readonly RawFindi
       culprits: step === null ? [] : [step],
       keys: [`node:${there.node}`, `end:${end}`, ...looseKey(rework, end)],
     });
-    const cover = rework.endCover[end] ?? null;
+    const cover = rework.endCover.at(end);
     if (cover === null) findings.push(raw('bare-end', 'bare'));
     else {
       const verdict = coverFits(rework, cover, zoneOfEnd(rework, end, steps));

@@ -255,7 +255,7 @@ function openNet(
       stops.push({
         end: names.end(end),
         state:
-          rework.endCover[end] !== null
+          rework.endCover.at(end) !== null
             ? 'covered'
             : (rework.endTerminal[end] ?? -1) >= 0
               ? 'terminal'

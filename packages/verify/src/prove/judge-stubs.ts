@@ -47,7 +47,7 @@ export function judgeStubs(
       at,
       state: source === null ? 'dead' : source.certain ? 'live' : 'not known',
       declared: statement >= 0,
-      covered: rework.endCover[end] ?? null,
+      covered: rework.endCover.at(end),
     });
     const raw = (
       kind: 'stub-undeclared' | 'stub-not-dead' | 'stub-not-live' | 'stub-unknown',
