@@ -37,11 +37,14 @@ export { readKit, resolveKit } from './kit/read-kit.ts';
 export { type EndPreparation, type JointState, Rework } from './rework/rework.ts';
 export type { BreachReason, RefusalReason, StepOutcome, Touch } from './rework/step-outcome.ts';
 export {
+  detectDelimiter,
   formatPinTable,
+  isBlankRow,
   type PinTable,
   type PinTableRow,
   protectCell,
   readPinTable,
+  splitRows,
   unprotectCell,
 } from './table/index.ts';
 export {
@@ -60,6 +63,7 @@ export {
   formatColour,
   formatSize,
   parseLength,
+  parseNumber,
   parseQuantity,
   parseSize,
   type Size,

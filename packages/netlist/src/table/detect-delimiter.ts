@@ -1,4 +1,3 @@
-import { columnOfHeader } from './column-of-header.ts';
 import { type Delimiter, delimiters } from './delimiter.ts';
 import { tableLimits } from './limits.ts';
 import { type SplitRow, splitRows } from './split-rows.ts';
@@ -16,9 +15,9 @@ export function isBlankRow(row: SplitRow): boolean {
   return row.cells.every((cell) => cell.text === '' && cell.fault === null);
 }
 
-function knownColumns(text: string, delimiter: Delimiter): number {
+function knownColumns(text: string, delimiter: Delimiter, isKnown: (head: string) => boolean): number {
   for (const row of splitRows(text, delimiter, tableLimits.columns)) {
-    if (!isBlankRow(row)) return row.cells.filter((cell) => columnOfHeader(cell.text) !== null).length;
+    if (!isBlankRow(row)) return row.cells.filter((cell) => isKnown(cell.text)).length;
   }
   return 0;
 }
@@ -28,9 +27,13 @@ function knownColumns(text: string, delimiter: Delimiter): number {
  * most known columns, `;` before tab before `,`.
  *
  * @param text - the whole text
+ * @param isKnown - whether the table has a column with a head such as this
  * @returns the delimiter, and the announcing line, which is not part of the table
  */
-export function detectDelimiter(text: string): {
+export function detectDelimiter(
+  text: string,
+  isKnown: (head: string) => boolean,
+): {
   readonly delimiter: Delimiter;
   readonly announcement: string;
 } {
@@ -40,7 +43,7 @@ export function detectDelimiter(text: string): {
   let best: Delimiter = ';';
   let most = 0;
   for (const delimiter of delimiters) {
-    const count = knownColumns(text, delimiter);
+    const count = knownColumns(text, delimiter, isKnown);
     if (count > most) {
       most = count;
       best = delimiter;

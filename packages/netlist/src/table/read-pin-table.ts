@@ -1,5 +1,6 @@
 import { type Diagnostic, DiagnosticCollector, makeDiagnostic, type Source } from '../text/index.ts';
 import { checkWidth } from './check-width.ts';
+import { columnOfHeader } from './column-of-header.ts';
 import { detectDelimiter, isBlankRow } from './detect-delimiter.ts';
 import { tableLimits } from './limits.ts';
 import type { PinTable, PinTableRow } from './pin-table.ts';
@@ -66,7 +67,7 @@ function knownPlaces(options: PinTableOptions): KnownPlaces {
 }
 
 function readRows(source: Source, options: PinTableOptions, sink: TableSink): Outcome {
-  const { delimiter, announcement } = detectDelimiter(source.text);
+  const { delimiter, announcement } = detectDelimiter(source.text, (head) => columnOfHeader(head) !== null);
   const rows: PinTableRow[] = [];
   let context: (RowContext & { readonly unnamed: UnnamedColumns }) | null = null;
   let number = 0;

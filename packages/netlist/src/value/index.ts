@@ -9,6 +9,7 @@ export type { Length, LengthUnit } from './length.ts';
 export { parseColour } from './parse-colour.ts';
 export { parseLength } from './parse-length.ts';
 export { parseLengthUnit } from './parse-length-unit.ts';
+export { parseNumber } from './parse-number.ts';
 export { parseQuantity, type QuantityUnit } from './parse-quantity.ts';
 export { parseRange } from './parse-range.ts';
 export { parseSize } from './parse-size.ts';

@@ -88,11 +88,11 @@ export function diagnose(
  */
 export function* diagnosisWork(
   given: FaultTable,
-  taken: readonly Reading[],
+  readings: readonly Reading[],
   options: DiagnoseOptions = {},
 ): LongWork<Diagnosis> {
-  const { table, readings } = withDamageAlong(given, taken);
-  const { steady, contradictory } = sortOut(table, readings);
+  const { steady: taken, contradictory } = sortOut(given, readings);
+  const { table, readings: steady } = withDamageAlong(given, taken);
   const between = steady.filter((one) => !decides(table, one));
   const used = steady.filter((one) => decides(table, one));
   const hypotheses = singleHypotheses(table);

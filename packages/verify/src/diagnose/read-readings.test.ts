@@ -28,6 +28,12 @@ describe('readReadings', () => {
     ['12 Ω', { is: 'ohm', ohm: 12 }],
     ['open', { is: 'open' }],
     ['OL', { is: 'open' }],
+    ['0L', { is: 'open' }],
+    ['0.L', { is: 'open' }],
+    ['o.l.', { is: 'open' }],
+    ['∞', { is: 'open' }],
+    ['2 KOhm', { is: 'ohm', ohm: 2000 }],
+    ['"0,3 ohm"', { is: 'ohm', ohm: 0.3 }],
     ['O.L', { is: 'open' }],
     ['not done', { is: 'not done' }],
     ['', { is: 'not done' }],
@@ -42,10 +48,11 @@ describe('readReadings', () => {
     '0.3',
     '2',
     '> 20',
-    '4.7 Kohm',
+    '20 mohm',
+    '1,500 ohm',
     '2 meg',
     '-1 ohm',
-    '0,3 ohm',
+    '0,3',
     '1e3',
     'about 3',
     '3 ohm?',
@@ -63,6 +70,39 @@ describe('readReadings', () => {
     ]);
   });
 
+  it('takes semicolons, tabs and the line in which a spreadsheet names them, and counts lines as an editor does', () => {
+    const row = { from: 'A', to: 'B', value: { is: 'ohm', ohm: 1.2e6 }, ...unsaid };
+    expect(read('From;To;Reading\nA;B;1,2 MΩ\n').value).toEqual([{ ...row, line: 2 }]);
+    expect(read('from\tto\treading\nA\tB\t1,2 Mohm\n').value).toEqual([{ ...row, line: 2 }]);
+    expect(
+      read('sep=;\r\nfrom;to;reading;note\r\n\r\nA;B;1.2M;"two\r\nlines"\r\nB;A;1.2M;\r\n').value,
+    ).toEqual([
+      { ...row, line: 4 },
+      { ...row, from: 'B', to: 'A', line: 6 },
+    ]);
+  });
+
+  it('asks where a decimal comma parted a cell, and where quotes are broken', () => {
+    const text = 'from,to,reading\nA,B,0,2 ohm\nA,B,"0.2 ohm" or so\nA,B,20 mohm\n';
+    expect(read(text).diagnostics.map((one) => [one.message, one.help])).toEqual([
+      [
+        'the row has 4 cells, and the first has 3',
+        'give every row as many cells as the first; a decimal comma needs quotes around the cell: `"0,3 ohm"`',
+      ],
+      [
+        'the quotes of this row are not closed, or have text after them',
+        'write a quote within a quoted cell twice, and close the cell with one',
+      ],
+      [
+        '`20 mohm` is not a reading',
+        'a small `m` is a thousandth, and many write it for a million: write `0.002 ohm` or `2 Mohm`',
+      ],
+    ]);
+    expect(read('from;to;reading\nA;B;OL;twice\n').diagnostics[0]?.help).toBe(
+      'give every row as many cells as the first',
+    );
+  });
+
   it('takes the zero of the leads off, and not below nothing', () => {
     const { value } = read(
       'from,to,reading,lead zero\nA,B,0.5 ohm,0.2 ohm\nA,B,0.1 ohm,0.3\nA,B,OL,0.3\nA,B,2 ohm,none\n',
@@ -75,7 +115,7 @@ describe('readReadings', () => {
     ]);
   });
 
-  it.each(['5 ohm', '1.1', 'about 0.3', '-0.2 ohm', '0,3'])(
+  it.each(['5 ohm', '1.1', 'about 0.3', '-0.2 ohm', '200 mohm'])(
     'leads that are said to read `%s` make no poor contact a good one',
     (leads) => {
       const { value, diagnostics } = read(`from,to,reading,lead zero\nA,B,4 ohm,"${leads}"\n`);

@@ -1,4 +1,13 @@
-import { type Diagnostic, makeDiagnostic, type Source, unprotectCell } from '@loomproof/netlist';
+import {
+  type Diagnostic,
+  detectDelimiter,
+  isBlankRow,
+  makeDiagnostic,
+  positionAt,
+  type Source,
+  splitRows,
+  unprotectCell,
+} from '@loomproof/netlist';
 import { parseOhms } from '../readings/parse-ohms.ts';
 import { type Stage, stageNames } from '../readings/stage.ts';
 import type { WrittenLimits } from '../readings/written-limits.ts';
@@ -40,11 +49,16 @@ const leastRangeOhm = 100;
  */
 const mostLeadOhm = 1;
 
-/** More rows than any sheet has. */
-const mostRows = 20_000;
+/** More rows than any sheet has, and more columns. */
+const [mostRows, mostColumns] = [20_000, 256];
+
+const columns = ['from', 'to', 'reading', 'lead zero', 'stage', 'whole limit', 'open limit', 'moment'];
+
+/** What meters show, and people write, beyond every range; on a meter the letter and the digit look alike. */
+const opens: ReadonlySet<string> = new Set(['open', 'ol', 'o.l', 'o.l.', '0l', '0.l', '0.l.', '∞']);
 
 /**
- * Reads a table of readings: CSV with the columns `from` (the probe that the meter makes positive), `to` and `reading`,
+ * Reads a table of readings, with comma, semicolon or tab between the cells: CSV with the columns `from` (the probe that the meter makes positive), `to` and `reading`,
  * and where given `lead zero` (ohms that the leads alone read, taken off each reading) and `stage` (`bench`, `unplugged`,
  * `in place`, `in place without K1, K2`, or `powered`; empty where it is the one that is asked for), `whole limit` and
  * `open limit` (by which the reading was judged when it was taken) and `moment` (empty for the whole work). Other columns
@@ -59,19 +73,17 @@ export function readReadings(source: Source): {
   const complain = (message: string, start: number, end: number, help: string): void => {
     diagnostics.push(makeDiagnostic({ code: 'readings', message, span: { source, start, end }, help }));
   };
-  const rows = csvRows(source.text);
-  const head = rows[0]?.cells.map((cell) => cell.trim().toLowerCase()) ?? [];
-  const [from, to, reading, zero, stage, whole, open, moment] = [
-    'from',
-    'to',
-    'reading',
-    'lead zero',
-    'stage',
-    'whole limit',
-    'open limit',
-    'moment',
-  ].map((name) => head.indexOf(name));
-  if (from === undefined || to === undefined || reading === undefined || Math.min(from, to, reading) < 0) {
+  const { delimiter, announcement } = detectDelimiter(source.text, (head) =>
+    columns.includes(head.toLowerCase()),
+  );
+  const rows = [...splitRows(source.text, delimiter, mostColumns, announcement.length)].filter(
+    (row) => !isBlankRow(row),
+  );
+  const [headRow, ...body] = rows;
+  const head = headRow?.cells.map(({ text }) => text.toLowerCase()) ?? [];
+  const [from = -1, to = -1, reading = -1, zero = -1, stage = -1, whole = -1, open = -1, moment = -1] =
+    columns.map((name) => head.indexOf(name));
+  if (Math.min(from, to, reading) < 0) {
     complain(
       'the first row does not name the columns `from`, `to` and `reading`',
       0,
@@ -85,10 +97,20 @@ export function readReadings(source: Source): {
     return { value: null, diagnostics };
   }
   const value: WrittenReading[] = [];
-  for (const [index, { cells, start, end }] of rows.entries()) {
-    if (index === 0 || cells.every((cell) => cell.trim() === '')) continue;
-    const text = (cells[reading] ?? '').trim();
-    const leads = (cells[zero ?? -1] ?? '').trim();
+  for (const { cells, start, end } of body) {
+    if (cells.some(({ fault }) => fault !== null)) {
+      const help = 'write a quote within a quoted cell twice, and close the cell with one';
+      complain('the quotes of this row are not closed, or have text after them', start, end, help);
+      continue;
+    }
+    if (cells.slice(head.length).some((cell) => cell.text !== '')) {
+      const help = `give every row as many cells as the first${delimiter === ',' ? '; a decimal comma needs quotes around the cell: `"0,3 ohm"`' : ''}`;
+      complain(`the row has ${cells.length} cells, and the first has ${head.length}`, start, end, help);
+      continue;
+    }
+    const cell = (column: number): string => cells[column]?.text ?? '';
+    const text = cell(reading);
+    const leads = cell(zero);
     const leadOhm = leads === '' || leads === 'none' ? 0 : parseOhms(leads);
     if (leadOhm === null || leadOhm > mostLeadOhm) {
       const help = `write what the leads alone read, such as \`0.2 ohm\`; leads of more than ${mostLeadOhm} ohm are broken`;
@@ -97,25 +119,25 @@ export function readReadings(source: Source): {
     }
     const written = writtenValue(text, leadOhm);
     if (written === null) {
-      const help =
-        'write ohms with their unit (`0.3 ohm`, `2 Mohm`), `open`, `OL`, `not done` or `not reachable`';
+      const help = /\d ?m(?:ohms?|Ω|Ω)?$/iu.test(text)
+        ? 'a small `m` is a thousandth, and many write it for a million: write `0.002 ohm` or `2 Mohm`'
+        : 'write ohms with their unit (`0.3 ohm`, `2 Mohm`), `open`, `OL`, `not done` or `not reachable`';
       complain(`\`${text}\` is not a reading`, start, end, help);
       continue;
     }
     // A spreadsheet or a careful writer puts an apostrophe before an address such as `-X1:2`, lest it be a formula.
-    const names = [from, to].map((column) => unprotectCell((cells[column] ?? '').trim()));
+    const names = [from, to].map((column) => unprotectCell(cell(column)));
     if (names.includes('')) {
       complain('a reading needs two points', start, end, 'write the address of each probe, such as `K10:4`');
       continue;
     }
-    const said = (cells[stage ?? -1] ?? '').trim();
+    const said = cell(stage);
     const taken = writtenStage(said);
     if (taken === null) {
       const help = 'write `bench`, `unplugged`, `in place`, `in place without K1, K2` or `powered`';
       complain(`\`${said}\` is not what can be plugged`, start, end, help);
       continue;
     }
-    const cell = (column: number | undefined): string => (cells[column ?? -1] ?? '').trim();
     const limits = { wholeLimit: cell(whole), openLimit: cell(open) };
     const wrong = [limits.wholeLimit, limits.openLimit].find((one) => one !== '' && parseOhms(one) === null);
     if (wrong !== undefined) {
@@ -134,7 +156,7 @@ export function readReadings(source: Source): {
       stage: taken,
       limits,
       moment: cell(moment),
-      line: index + 1,
+      line: positionAt(source, start).line,
     });
   }
   return { value: diagnostics.length > 0 ? null : value, diagnostics };
@@ -152,7 +174,7 @@ function writtenStage(text: string): WrittenStage | null {
 
 function writtenValue(text: string, leadOhm: number): WrittenValue | null {
   const plain = text.toLowerCase();
-  if (plain === 'open' || plain === 'ol' || plain === 'o.l') return { is: 'open' };
+  if (opens.has(plain)) return { is: 'open' };
   if (plain === 'not done' || plain === 'not reachable' || plain === '')
     return { is: plain === '' ? 'not done' : plain };
   // A bare number is what is left of 2 M when the prefix was not read, and may be anything.
@@ -162,42 +184,4 @@ function writtenValue(text: string, leadOhm: number): WrittenValue | null {
   if (text.startsWith('>') && ohm !== null && ohm < leastRangeOhm) return null;
   if (ohm === null) return null;
   return text.startsWith('>') ? { is: 'beyond', ohm } : { is: 'ohm', ohm: Math.max(0, ohm - leadOhm) };
-}
-
-interface CsvRow {
-  readonly cells: readonly string[];
-  readonly start: number;
-  readonly end: number;
-}
-
-/** Rows of comma separated text (RFC 4180), quoted cells included. */
-function csvRows(text: string): readonly CsvRow[] {
-  const rows: CsvRow[] = [];
-  let cells: string[] = [];
-  let cell = '';
-  let quoted = false;
-  let start = 0;
-  const endRow = (end: number): void => {
-    cells.push(cell);
-    rows.push({ cells, start, end });
-    [cells, cell, start] = [[], '', end + 1];
-  };
-  const body = text.startsWith('\ufeff') ? text.slice(1) : text;
-  for (let at = 0; at < body.length; at += 1) {
-    const character = body[at] ?? '';
-    if (quoted) {
-      if (character !== '"') cell += character;
-      else if (body[at + 1] === '"') {
-        cell += '"';
-        at += 1;
-      } else quoted = false;
-    } else if (character === '"' && cell === '') quoted = true;
-    else if (character === ',') {
-      cells.push(cell);
-      cell = '';
-    } else if (character === '\n') endRow(at);
-    else if (character !== '\r') cell += character;
-  }
-  if (cell !== '' || cells.length > 0) endRow(body.length);
-  return rows;
 }

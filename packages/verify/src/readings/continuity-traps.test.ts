@@ -293,14 +293,14 @@ describe('the traps of the continuity test', { timeout: 30_000 }, () => {
     ]);
   });
 
-  it('the prefix counts and the zero of the leads is taken off', () => {
-    const { value } = readReadings({
-      name: 'r.csv',
-      text: 'from,to,reading,lead zero\nA,B,2 Mohm,\nA,B,2 mohm,\nA,B,1.3 ohm,0.4\nA,B,OL,\nA,B,not reachable,\n',
-    });
-    expect(value?.map((one) => one.value)).toEqual([
+  it('the prefix counts, one that many write for another is asked about, and the zero of the leads is taken off', () => {
+    const read = (reading: string) =>
+      readReadings({ name: 'r.csv', text: `from,to,reading,lead zero\n${reading}\n` }).value;
+    expect(read('A,B,2 mohm,')).toBeNull();
+    expect(
+      read('A,B,2 Mohm,\nA,B,1.3 ohm,0.4\nA,B,OL,\nA,B,not reachable,')?.map((one) => one.value),
+    ).toEqual([
       { is: 'ohm', ohm: 2e6 },
-      { is: 'ohm', ohm: 2e-3 },
       { is: 'ohm', ohm: expect.closeTo(0.9, 9) },
       { is: 'open' },
       { is: 'not reachable' },
