@@ -54,8 +54,10 @@ describe('moments at which readings are due', () => {
     ]);
   });
 
-  it('before the work are due before the first wire is opened or moved', () => {
+  it('before the work are due before anything is changed', () => {
     expect(firstChange(['disconnect', 'prove dead', 'unplug', 'cut', 'cut'])).toBe(3);
-    expect(firstChange(['disconnect', 'plug'])).toBe(0);
+    expect(firstChange(['disconnect', 'remove tap', 'cover', 'unplug', 'cut'])).toBe(1);
+    expect(firstChange(['disconnect', 'unplug', 'open lock', 'remove plug', 'insert'])).toBe(3);
+    expect(firstChange(['disconnect', 'prove dead'])).toBe(0);
   });
 });

@@ -22,16 +22,13 @@ const plugsOnly: ReadonlySet<StepKind> = new Set<StepKind>([
   'reconnect',
 ]);
 
-const opensWire: ReadonlySet<StepKind> = new Set<StepKind>([
-  'cut',
-  'tap',
-  'withdraw',
-  'detach',
-  'insert',
-  'attach',
-  'join',
-  'strip',
-  'interpose',
+/** Steps that leave every wire, terminal, tap, plug and seal of the machine as it was found. */
+const leavesAsFound: ReadonlySet<StepKind> = new Set<StepKind>([
+  'disconnect',
+  'prove dead',
+  'unplug',
+  'open latch',
+  'open lock',
 ]);
 
 /**
@@ -68,10 +65,10 @@ export function checkMoments(
   return found.map((one, index) => ({ ...one, group: `power-${index + 1}` }));
 }
 
-/** The index of the first step that opens a wire or moves one; readings of the machine as found are due before it. */
+/** The index of the first step that changes anything; readings of the machine as found are due before it. */
 export function firstChange(kinds: readonly StepKind[]): number {
   return Math.max(
     0,
-    kinds.findIndex((kind) => opensWire.has(kind)),
+    kinds.findIndex((kind) => !leavesAsFound.has(kind)),
   );
 }
