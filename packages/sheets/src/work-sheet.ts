@@ -1,6 +1,6 @@
 import type { Job, KitFile, StepAction } from '@loomproof/netlist';
 import type { VariantVerdict } from '@loomproof/verify';
-import { checksMarkup } from './checks/checks-markup.ts';
+import { checksMarkup, laterLooksMarkup } from './checks/checks-markup.ts';
 import { checksStyle } from './checks/checks-style.ts';
 import { type CheckGroup, type WorkChecksOptions, workChecks } from './checks/work-checks.ts';
 import { stepAnswers } from './checks/work-record.ts';
@@ -38,10 +38,11 @@ export function workSheet(
   const otherNumbers = new Set(others.flatMap((other) => other.steps.map(({ number }) => number)));
   for (const { number } of steps) otherNumbers.delete(number);
   const checks = workChecks(one, head.revision, options);
-  const groupsBefore = (index: number): readonly Markup[] =>
-    checks.groups
-      .filter(({ before }) => before === index)
-      .map((group) => checksMarkup(group, checks.page.plugged));
+  const checksBefore = (index: number): readonly Markup[] =>
+    checks.groups.flatMap((group) => [
+      ...(group.before === index ? [checksMarkup(group, checks.page.plugged)] : []),
+      ...laterLooksMarkup(group, index),
+    ]);
   const record = {
     kit: head.kit,
     revision: head.revision,
@@ -58,7 +59,7 @@ export function workSheet(
 ${notProved(verdict)}<section class="whole"><h2>Which machine this is for</h2>${recognise(kit, variant.values)}
 <h2>Before you begin</h2>${[...kit.cautions, ...generalCautions].map((text) => caution(text))}
 <h2>Tools</h2><ul>${toolsFor(job, verdict, checks.groups).map((tool) => markup`<li>${tool}</li>`)}</ul></section>
-<section><h2>The work</h2><p class="help whole">${howToRead(job, otherNumbers)}</p>${steps.map((step, index) => [...groupsBefore(index), stepMarkup(step)])}${groupsBefore(steps.length)}</section>
+<section><h2>The work</h2><p class="help whole">${howToRead(job, otherNumbers)}</p>${steps.map((step, index) => [...checksBefore(index), stepMarkup(step)])}${checksBefore(steps.length)}</section>
 ${leftBehind(verdict)}
 <section id="record" class="screen"><h2>Record</h2><p id="count" role="status"></p><p id="looked" role="status"></p><div id="unshown-part" hidden><h3>What is not shown yet</h3><ul id="unshown"></ul></div><div class="bar"><button type="button" id="export-json">Export the record (JSON)</button><button type="button" id="export-csv">Export the record (CSV)</button></div><p><label for="import">Take over an exported record (JSON):</label> <input type="file" id="import" accept=".json,application/json"></p><p id="said" role="status"></p></section>`;
   const end = markup`<script type="application/json" id="record-head">${trusted(safeJson(record))}</script><script>${trusted(options.script)}</script><script>${trusted(panScript)}</script>`;

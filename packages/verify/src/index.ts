@@ -30,6 +30,7 @@ export {
 } from './diagnose/rank-candidates.ts';
 export { readReadings, type WrittenReading } from './diagnose/read-readings.ts';
 export type { Reading } from './diagnose/reading.ts';
+export type { ListedFault, UnreadableFault } from './faults/fault.ts';
 export { partsAlike } from './faults/parts-alike.ts';
 export { untouchedLosses } from './limits/judge-limits.ts';
 export type { DropRow, LimitTable, LoadingRow, ProtectionRow } from './limits/limit-table.ts';

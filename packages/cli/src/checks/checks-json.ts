@@ -48,6 +48,6 @@ export function checksJson(variant: string, checklist: Checklist): unknown {
       expected,
     })),
     separations: [...separations].map(([other, reading]) => ({ other, reading })),
-    visual: checklist.unreadable,
+    visual: checklist.unreadable.map(({ words, shownBy }) => ({ words, shownBy })),
   };
 }

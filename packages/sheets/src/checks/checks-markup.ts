@@ -1,9 +1,9 @@
 import { expectedText } from '@loomproof/verify';
-import { type Markup, type MarkupValue, markup } from '../markup.ts';
+import { type Markup, markup } from '../markup.ts';
 import { sentence } from '../sentence.ts';
 import type { PageCheck } from './group-state.ts';
 import { readingCautions } from './reading-cautions.ts';
-import type { CheckGroup, Look } from './work-checks.ts';
+import type { CheckGroup, LookMoment } from './work-checks.ts';
 
 /**
  * A group of readings as a part of the work instruction: on paper a list with lines to fill in, on a phone a list from
@@ -28,7 +28,7 @@ ${
     ? markup`<p class="stranger">A reading that is not as written here: this is not the harness that the kit was proved for. Stop, cut nothing, and ask.</p>`
     : null
 }
-${looksMarkup(name, looks)}</article>`;
+${looks.some(({ when }) => when === 'with the readings') ? markup`<section class="looks"><h4>${lookTitles['with the readings']}</h4>${looksMarkup(group, 'with the readings')}</section>` : null}</article>`;
 }
 
 function checkMarkup(
@@ -47,12 +47,27 @@ function checkMarkup(
 /** How many of the mistakes that a look shows are named. */
 const mostCovers = 3;
 
-function looksMarkup(group: string, looks: readonly Look[]): MarkupValue {
-  if (looks.length === 0) return null;
-  return markup`<section class="looks"><h4>Look and pull: no reading shows these</h4><ul>${looks.map(
-    ({ what, covers }, index) => {
-      const id = `${group}-look-${index + 1}`;
-      return markup`<li><label class="tick" for="${id}"><input type="checkbox" id="${id}" data-look="${index}"> <span>${sentence(what)}</span></label><p class="help">Shows ${covers.slice(0, mostCovers).join('; ')}${covers.length > mostCovers ? `; and ${covers.length - mostCovers} more like these` : ''}.</p></li>`;
-    },
-  )}</ul></section>`;
+const lookTitles: Readonly<Record<LookMoment, string>> = {
+  'with the readings': 'Look and pull: no reading shows these',
+  'before power': 'Look before power: no reading shows these',
+  'with power on': 'See with power on: no reading shows these',
+};
+
+/** What is looked at later than the readings of a group are taken, before one of the later steps or at the end. */
+export function laterLooksMarkup(group: CheckGroup, step: number): readonly Markup[] {
+  return (['before power', 'with power on'] as const).flatMap((when) => {
+    if (!group.looks.some((look) => look.when === when && look.before === step)) return [];
+    const id = `${group.name}-${when.replaceAll(' ', '-')}`;
+    return [
+      markup`<article class="leaf later looks" aria-labelledby="${id}"><h3 class="order" id="${id}">${lookTitles[when]}</h3>${looksMarkup(group, when)}</article>`,
+    ];
+  });
+}
+
+function looksMarkup({ name, looks }: CheckGroup, moment: LookMoment): Markup {
+  return markup`<ul>${looks.map(({ when, what, covers }, index) => {
+    if (when !== moment) return null;
+    const id = `${name}-look-${index + 1}`;
+    return markup`<li><label class="tick" for="${id}"><input type="checkbox" id="${id}" data-look="${index}"> <span>${sentence(what)}</span></label><p class="help">Shows ${covers.slice(0, mostCovers).join('; ')}${covers.length > mostCovers ? `; and ${covers.length - mostCovers} more like these` : ''}.</p></li>`;
+  })}</ul>`;
 }

@@ -1,6 +1,6 @@
 /** The style of readings in a work instruction: states are told by sign and frame, colour only helps. */
 export const checksStyle = `
-.checks { border-top: 2px solid var(--ink); border-left: 10px solid var(--go); padding: 12px 0 12px 14px; } .checks h4 { font-size: 1rem; margin: 14px 0 6px; }
+.checks, .later { border-top: 2px solid var(--ink); border-left: 10px solid var(--go); padding: 12px 0 12px 14px; } .checks h4 { font-size: 1rem; margin: 14px 0 6px; }
 .power { position: sticky; bottom: 0; z-index: 3; margin: 8px -16px; padding: 8px 16px; font-size: .9rem; background: var(--soft); border-top: 2px solid var(--ink); border-bottom: 2px solid var(--ink); font-weight: 650; } .power.open { background: var(--warn-soft); border-color: var(--warn); color: var(--warn); }
 .desk { border: 3px solid var(--ink); padding: 4px 14px 12px; margin: 12px 0; scroll-margin-top: 8px; } .desk:empty { display: none; }
 .probe { display: block; padding: 2px 0 2px 40px; position: relative; min-height: 32px; font-size: 1.05rem; } .tip { position: absolute; left: 0; top: 0; width: 28px; height: 28px; line-height: 25px; text-align: center; font-weight: 700; border: 2px solid var(--ink); border-radius: 0 14px 14px 14px; } .red .tip { background: #a3121c; color: #fff; border-color: #a3121c; } .black .tip { background: #14181b; color: #fff; border-color: #eceff0; }
@@ -16,5 +16,5 @@ summary::before { flex: none; }
 li[data-taken] .pick { outline: 3px solid var(--go); outline-offset: -3px; } li[data-state="as designed"] .state { font-weight: 650; } li:not([data-state="as designed"], [data-state="not read"]) .state { font-weight: 650; color: var(--warn); }
 .diagnosis { border: 1px solid var(--rule); padding: 4px 12px 10px; } .diagnosis .result { font-weight: 700; font-size: 1.05rem; } .diagnosis .next { border: 3px solid var(--go); padding: 4px 12px 10px; margin: 8px 0; } progress { width: 100%; height: 16px; accent-color: var(--go); }
 .paper { display: none; } .single .leaf:not(.current) { display: none; }
-@media print { .tick { min-height: 0; } .looks .help { margin: 0 0 4px 32px; } .looks li { break-inside: avoid; } .probing { columns: 2; font-size: 9pt; } .checks { border-left-width: 4px; } .paper { display: block; padding: 2px 0; font-size: 9pt; line-height: 1.3; border-bottom: 1px solid var(--rule); break-inside: avoid; } .single .leaf:not(.current) { display: block; } }
+@media print { .tick { min-height: 0; } .looks .help { margin: 0 0 4px 32px; } .looks li { break-inside: avoid; } .probing { columns: 2; font-size: 9pt; } .checks, .later { border-left-width: 4px; } .paper { display: block; padding: 2px 0; font-size: 9pt; line-height: 1.3; border-bottom: 1px solid var(--rule); break-inside: avoid; } .single .leaf:not(.current) { display: block; } }
 `;

@@ -1,14 +1,16 @@
-import { appendTo, type Job, type KitVariant, type Side } from '@loomproof/netlist';
+import type { Job, KitVariant, Side } from '@loomproof/netlist';
 import {
   type Bands,
   defaultBands,
   type HarnessCandidate,
   isOfPart,
+  type ListedFault,
   makeChecklist,
   neverProbed,
   partsAlike,
   type Separation,
   type Stage,
+  type UnreadableFault,
 } from '@loomproof/verify';
 import { addressesInShort } from './addresses-in-short.ts';
 import { checkMoments, firstChange } from './check-moments.ts';
@@ -45,8 +47,14 @@ export interface CheckGroup {
   readonly looks: readonly Look[];
 }
 
+/** When something is looked at. */
+export type LookMoment = 'with the readings' | 'before power' | 'with power on';
+
 /** Something to look at or to pull, with the mistakes that nothing else shows. */
 export interface Look {
+  readonly when: LookMoment;
+  /** The index of the step before which it is looked at: when all that it is about is done. */
+  readonly before: number;
   readonly what: string;
   readonly covers: readonly string[];
 }
@@ -190,10 +198,15 @@ export function workChecks(
         whereTo: whereInWords(job, row.to, side),
       })),
       told: [],
-      looks: looksFor([
-        ...short.hidden.flatMap((at) => faults[at] ?? []),
-        ...(isLast ? checklist.unreadable : []),
-      ]),
+      looks: looksFor(
+        [
+          { when: 'with the readings', before: done },
+          { when: 'before power', before: locks[0] ?? job.steps.length },
+          { when: 'with power on', before: (locks[locks.length - 1] ?? job.steps.length - 1) + 1 },
+        ],
+        short.hidden.flatMap((at) => faults[at] ?? []),
+        isLast ? checklist.unreadable : [],
+      ),
     });
   }
   const whole = moments[moments.length - 1]?.group ?? '';
@@ -260,11 +273,39 @@ function cutDown(models: ReadonlyMap<string, GroupModel>): ReadonlyMap<string, G
   );
 }
 
-/** One look for all mistakes that it shows. */
-function looksFor(faults: readonly { readonly words: string; readonly shownBy: string }[]): readonly Look[] {
-  const found = new Map<string, string[]>();
-  for (const { words, shownBy } of faults) appendTo(found, shownBy, words);
-  return [...found].map(([what, covers]) => ({ what, covers }));
+/**
+ * One look for all mistakes that it shows, at the first moment at which all of them can be seen.
+ *
+ * @param moments - in order; the last is for what can be seen at none of them too
+ */
+function looksFor(
+  moments: readonly Pick<Look, 'when' | 'before'>[],
+  hidden: readonly ListedFault[],
+  unreadable: readonly UnreadableFault[],
+): readonly Look[] {
+  const found = new Map<string, { moment: number; readonly covers: string[] }>();
+  const faults = [
+    ...hidden.map(({ fault, words, shownBy }) => ({ step: stepOf(fault), words, shownBy })),
+    ...unreadable.map(({ at, words, shownBy }) => ({ step: at, words, shownBy })),
+  ];
+  for (const { step, words, shownBy } of faults) {
+    const first = moments.findIndex(({ before }) => before > step);
+    const moment = first < 0 ? moments.length - 1 : first;
+    const look = found.get(shownBy) ?? { moment, covers: [] };
+    look.moment = Math.max(look.moment, moment);
+    look.covers.push(words);
+    found.set(shownBy, look);
+  }
+  return [...found].flatMap(([what, { moment, covers }]) => {
+    const then = moments[moment];
+    return then === undefined ? [] : [{ ...then, what, covers }];
+  });
+}
+
+/** The step after which a fault can be seen: that a part works, only with power on. */
+function stepOf(fault: ListedFault['fault']): number {
+  if (fault.is === 'part open') return Number.POSITIVE_INFINITY;
+  return 'at' in fault ? Math.max(...[fault.at].flat()) : -1;
 }
 
 function separationWords(own: string, other: string, one: Separation | null): readonly string[] {

@@ -73,6 +73,8 @@ export interface ListedFault {
 
 /** A class of mistake that changes no connection, with the step that shows it. */
 export interface UnreadableFault {
+  /** Index of the step in the job, from 0. */
+  readonly at: number;
   readonly words: string;
   readonly shownBy: string;
 }

@@ -1,4 +1,4 @@
-import type { Job, StepAction } from '@loomproof/netlist';
+import type { Job, Step, StepAction } from '@loomproof/netlist';
 import { Names } from '../prove/names.ts';
 import { cavitiesMistaken, cavityNeighbours } from './cavity-neighbours.ts';
 import type { Likelihood, ListedFault, UnreadableFault, WorkFault } from './fault.ts';
@@ -141,7 +141,7 @@ export function listWorkFaults(job: Job, variants: readonly string[]): readonly 
  */
 export function listUnreadableFaults(job: Job): readonly UnreadableFault[] {
   const names = new Names(job);
-  return job.steps.flatMap(({ action, number }): readonly UnreadableFault[] => {
+  const seen = ({ action, number }: Step): readonly Omit<UnreadableFault, 'at'>[] => {
     const shownBy = seenKinds.get(action.kind);
     if (shownBy !== undefined) return [{ words: `step ${number} (${action.kind}) was left out`, shownBy }];
     switch (action.kind) {
@@ -194,7 +194,8 @@ export function listUnreadableFaults(job: Job): readonly UnreadableFault[] {
       default:
         return [];
     }
-  });
+  };
+  return job.steps.flatMap((step, at) => seen(step).map((one) => ({ at, ...one })));
 }
 
 /** Whole wires of the machine that lie next to a piece where it ends, and which of their ends is there. */
