@@ -263,6 +263,13 @@ wanted:
   circuits: { link: [LAST, S0, 'KL:1', 'KL:2', 'L:1', 'L:2'] }
 `;
 
+it('a list as CSV is of one variant, since a table has one head', async () => {
+  const { code, out, err } = await runInMemory(['checks', kit, '--csv']);
+  expect([code, out()]).toEqual([2, '']);
+  expect(err()).toContain('a list as CSV is of one variant, and 2 are asked for');
+  expect(err()).toContain("name one, such as `--variant 'build=early'`");
+});
+
 describe('what was plugged', () => {
   const files = new Map([['lamp.yaml', besideLamp]]);
 

@@ -1,4 +1,4 @@
-import { makeChecklist } from '@loomproof/verify';
+import { makeChecklist, type Stage } from '@loomproof/verify';
 import { expect, it } from 'vitest';
 import { kitOf } from '../../../../tests/support/kit-text.ts';
 import { tapKit } from '../../../../tests/support/tap-kit.ts';
@@ -7,9 +7,9 @@ import { checksText } from './checks-text.ts';
 const kit = kitOf(tapKit());
 const [job] = kit.variants.map((one) => one.job);
 
-function textOf(notProved: boolean): string {
+function textOf(notProved: boolean, stage: Stage = { is: 'unplugged' }): string {
   if (job === undefined) throw new Error('no job');
-  const checklist = makeChecklist(job, { stage: { is: 'unplugged' } });
+  const checklist = makeChecklist(job, { stage });
   const how = { list: 'short', digest: 'ab12', paint: (text: string) => text, notProved } as const;
   return checksText(kit, 'only', checklist, how);
 }
@@ -30,4 +30,11 @@ it('tells the readings, how far they go, and what none shows', () => {
 
 it('says across the top that a kit is not proved', () => {
   expect(textOf(true).split('\n')[1]).toBe('THIS KIT IS NOT PROVED: see `loomproof prove`.');
+});
+
+it('says what is plugged for the readings as found, where it is not the same', () => {
+  expect(textOf(false)).not.toContain('Plugged for these');
+  expect(textOf(false, { is: 'in place', pulled: new Set() })).toContain(
+    'Before the first cut (2 readings):\n  Plugged for these: on the machine: every source off, every connector on a wire that is read unplugged, at both ends of the wire.\n      X:1 - Y:1: whole\n',
+  );
 });

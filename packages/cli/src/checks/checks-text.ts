@@ -1,6 +1,6 @@
 import { type KitFile, shortDigest, visibleText } from '@loomproof/netlist';
 import { checkRows, readingCautions, stageWords } from '@loomproof/sheets';
-import type { Checklist, Separation } from '@loomproof/verify';
+import type { Checklist, Separation, Stage } from '@loomproof/verify';
 import { countText } from '../output/count-text.ts';
 import type { Paint } from '../output/paint.ts';
 
@@ -19,18 +19,19 @@ export function checksText(
   const { table, short, full, pairs } = checklist;
   const { job } = table.world;
   const faults = table.list.faults;
+  const plugged = (stage: Stage): string => stageWords(stage, (index) => job.connectors[index]?.name ?? '');
   const lines: string[] = [
     `${how.paint('Checks', 'bold')}  ${kit.kit}, revision ${kit.revision}, ${variant}; digest ${shortDigest(how.digest)}`,
     ...(how.notProved ? ['THIS KIT IS NOT PROVED: see `loomproof prove`.'] : []),
-    `Plugged: ${stageWords(table.stage, (index) => job.connectors[index]?.name ?? '')}.`,
+    `Plugged: ${plugged(table.stage)}.`,
     ...readingCautions.map((one) => `  ! ${one}`),
     '',
   ];
-  for (const [other, separation] of checklist.separations)
-    lines.push(`Which variant? ${separationWords(variant, other, separation)}`);
-  if (checklist.separations.size > 0) lines.push('');
   const { baseline } = checklist;
   lines.push(`Before the first cut (${countText(baseline.checks.length, 'reading')}):`);
+  if (baseline.stage.is !== table.stage.is) lines.push(`  Plugged for these: ${plugged(baseline.stage)}.`);
+  for (const [other, separation] of checklist.separations)
+    lines.push(`  Which variant? ${separationWords(variant, other, separation)}`);
   for (const { a, b, expected } of baseline.checks)
     lines.push(`      ${baseline.points[a] ?? ''} - ${baseline.points[b] ?? ''}: ${expected}`);
   lines.push('', `${how.list === 'short' ? 'Short list' : 'Full list'} after the work:`);

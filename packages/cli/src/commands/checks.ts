@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import type { Job } from '@loomproof/netlist';
+import { type Job, makeDiagnostic } from '@loomproof/netlist';
 import { workInstructions } from '@loomproof/sheets';
 import { type Checklist, checklistWork, proveKit } from '@loomproof/verify';
 import { type BandOptions, bandsOf } from '../checks/bands-of.ts';
@@ -42,6 +42,15 @@ export async function checks(path: string, options: ChecksOptions, io: Io): Prom
   const stages = asked.kit === null ? null : stagesOf(asked.kit, options);
   const bands = bandsOf(options);
   const all = [...asked.diagnostics, ...(stages?.diagnostics ?? []), ...bands.diagnostics];
+  const [first, ...others] = asked.kit?.variants ?? [];
+  if (options.csv && first !== undefined && others.length > 0)
+    all.push(
+      makeDiagnostic({
+        code: 'usage',
+        message: `a list as CSV is of one variant, and ${others.length + 1} are asked for`,
+        help: `name one, such as ${[...first.variant.values].map(([axis, value]) => `\`--variant '${axis}=${value}'\``).join(' ')}`,
+      }),
+    );
   const verdict = asked.kit === null ? null : proveKit(asked.kit);
   all.push(...(verdict?.diagnostics ?? []));
   if (

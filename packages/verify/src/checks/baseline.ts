@@ -8,6 +8,8 @@ import type { Check } from './check.ts';
 
 /** Readings of the machine as found, with the names of the points, for before the first cut. */
 export interface Baseline {
+  /** What is plugged for them. */
+  readonly stage: Stage;
   readonly points: readonly string[];
   readonly checks: readonly Check[];
 }
@@ -43,5 +45,5 @@ export function baselineChecks(job: Job, stage: Stage): Baseline {
         checks.push({ a, b, expected: 'open' });
       }
   }
-  return { points: points.map((one) => one.name), checks };
+  return { stage, points: points.map((one) => one.name), checks };
 }
