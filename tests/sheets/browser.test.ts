@@ -244,7 +244,7 @@ describe.skipIf(withoutBrowser)('sheets in a browser', { timeout: 180_000 }, () 
       'orchard-lamps',
       'roof-low',
       'roof=low',
-      { work: [14, 15], pins: [2, 2], 'cut-list': [1, 1], circuits: [2, 2] },
+      { work: [14, 16], pins: [2, 2], 'cut-list': [1, 1], circuits: [2, 2] },
     ],
     [
       'camper-socket',
@@ -252,7 +252,7 @@ describe.skipIf(withoutBrowser)('sheets in a browser', { timeout: 180_000 }, () 
       'one variant',
       { work: [11, 11], pins: [2, 2], 'cut-list': [1, 1], circuits: [3, 3] },
     ],
-    ['workboat-alarm', 'only', 'one variant', { work: [20, 22], 'cut-list': [1, 1] }],
+    ['workboat-alarm', 'only', 'one variant', { work: [21, 22], 'cut-list': [1, 1] }],
   ])(
     'every page of %s in print carries kit, revision, variant, digest and its number, on A4 and Letter',
     async (kit, stem, variant, expected) => {
