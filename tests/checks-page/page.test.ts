@@ -59,7 +59,7 @@ describe.skipIf(withoutBrowser)('the readings of a work instruction', () => {
       openLimit: '1 Mohm',
       struck: null,
     });
-    expect(first.plugged).toContain('unplugged at both ends');
+    expect(first.plugged).toContain('every connector on a wire that is read unplugged');
     expect(Math.abs(Date.now() - Date.parse(first.time))).toBeLessThan(60_000);
     await page.context().close();
   }, 30_000);
