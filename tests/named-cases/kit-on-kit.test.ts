@@ -68,7 +68,7 @@ function seen(rework: Rework): readonly string[] {
     const state = rework.jointState[index];
     if (state === 'absent' || state === 'removed' || joint.kind === 'jumper') continue;
     lines.push(
-      `${joint.kind} ${joint.name} ${joint.part} ${state}, cover ${rework.jointCover[index]}, zone ${joint.zone}`,
+      `${joint.kind} ${joint.name} ${joint.part} ${state}, cover ${rework.jointCover.at(index)}, zone ${joint.zone}`,
     );
   }
   for (const [index, element] of job.elements.entries())

@@ -46,7 +46,7 @@ function seenIn(rework: Rework, withKit: boolean): Seen {
     words.set(
       key,
       state === 'covered wound'
-        ? `wound of tap ${name} insulated with ${rework.jointCover[joint]}`
+        ? `wound of tap ${name} insulated with ${rework.jointCover.at(joint)}`
         : `${isWound ? 'bare wound of ' : ''}${kind} ${name}`,
     );
     shapes.set(

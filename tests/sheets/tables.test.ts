@@ -26,8 +26,8 @@ function besideOf(files: ReadonlyMap<string, string>): readonly string[] {
 }
 
 /** The name of a piece without the number that the stretches of a tapped one have. */
-function withoutStretch(name: string, { job }: Rework): string {
-  return job.pieces.some((piece) => piece.name === name) ? name : name.replace(/ \d+$/, '');
+function withoutStretch(name: string): string {
+  return name.replace(/:\d+$/, '');
 }
 
 /** By place: where each wire there leads, found row by row in the table of conductors and not by ends and pieces. */
@@ -44,7 +44,7 @@ function waysByPlace(rework: Rework): ReadonlyMap<string, string[]> {
   const wounds = new Map(
     job.joints.flatMap(({ name, kind }, index) => {
       if (kind !== 'tap' || !/wound/.test(rework.jointState[index] ?? '')) return [];
-      const cover = rework.jointCover[index] ?? null;
+      const cover = rework.jointCover.at(index);
       return [
         [name, cover === null ? `bare wound of tap ${name}` : `wound of tap ${name} insulated with ${cover}`],
       ];
@@ -52,7 +52,7 @@ function waysByPlace(rework: Rework): ReadonlyMap<string, string[]> {
   );
   const runs = new Map<string, string[]>();
   for (const { wire, from, to } of tableOfRework(rework).conductors) {
-    const run = withoutStretch(wire, rework);
+    const run = withoutStretch(wire);
     runs.set(run, [...(runs.get(run) ?? [from]), to]);
   }
   for (const points of runs.values())
@@ -347,7 +347,7 @@ describe('sheets of every kit', () => {
           const { conductors } = tableOfRework(rework);
           for (const { wire, from, to } of conductors)
             for (const place of [from, to])
-              meant.set(place, [...(meant.get(place) ?? []), withoutStretch(wire, rework)]);
+              meant.set(place, [...(meant.get(place) ?? []), withoutStretch(wire)]);
           for (const row of pins) {
             const found = (row[column] ?? '')
               .split(' + ')

@@ -121,8 +121,8 @@ export function describeRework(rework: Rework): readonly string[] {
     lines.push(`piece ${piece.name}${taps.length > 0 ? ` tapped by ${taps.join(', ')}` : ''}`);
   }
   for (const [index, joint] of job.joints.entries()) {
-    const ends = (rework.jointEnds[index] ?? []).map((end) => job.ends[end]?.name);
-    const cover = rework.jointCover[index] == null ? '' : `, cover ${rework.jointCover[index]}`;
+    const ends = rework.endsIn(index).map((end) => job.ends[end]?.name);
+    const cover = rework.jointCover.at(index) == null ? '' : `, cover ${rework.jointCover.at(index)}`;
     const on =
       (rework.tapPiece[index] ?? -1) < 0 ? '' : `, on ${job.pieces[rework.tapPiece[index] ?? -1]?.name}`;
     lines.push(`joint ${joint.name} ${rework.jointState[index]} [${ends.join(' + ')}]${cover}${on}`);

@@ -26,7 +26,7 @@ export function jointWords(rework: Rework, joint: number): string {
   const state = rework.jointState[joint];
   if (state === 'wound') return `bare wound of ${kind} ${name}`;
   if (state !== 'covered wound') return `${kind} ${name}`;
-  const cover = rework.jointCover[joint] ?? null;
+  const cover = rework.jointCover.at(joint);
   return `wound of ${kind} ${name}${cover === null ? ' covered' : ` insulated with ${cover}`}`;
 }
 

@@ -1,4 +1,4 @@
-import type { Job, Place } from './job.ts';
+import type { Job, Joint, Place } from './job.ts';
 import { onceForLists } from './once-for-lists.ts';
 
 /** Where an end is at home: see {@link WireEnd}. */
@@ -39,6 +39,10 @@ export interface FlatHarness {
   readonly endCover: readonly (string | null)[];
   /** The plug in each place before the work: an empty text, since its kind is not said. */
   readonly plug: readonly (string | null)[];
+  /** The ends in each joint before the work, its state and what covers it. */
+  readonly jointEnds: readonly (readonly number[])[];
+  readonly jointState: readonly Joint['before'][];
+  readonly jointCover: readonly (string | null)[];
   /** 1 for a cavity. */
   readonly cavity: Uint8Array;
   /** 1 for a pin of a device. */
@@ -67,6 +71,16 @@ function mostMates(connectors: Job['connectors']): number {
   return count;
 }
 
+function endsOfJoints(count: number, wires: Job['wires'], ends: Job['ends']): readonly (readonly number[])[] {
+  const found = Array.from({ length: count }, (): number[] => []);
+  for (const wire of wires)
+    for (const end of wire.ends) {
+      const home = ends[end]?.home;
+      if (home?.kind === 'joint') found[home.joint]?.push(end);
+    }
+  return found;
+}
+
 function flatten({ ends, wires, terminals, joints, places, connectors }: Job): FlatHarness {
   const flat: FlatHarness = {
     wireEnds: new Int32Array(wires.length * 2),
@@ -87,6 +101,9 @@ function flatten({ ends, wires, terminals, joints, places, connectors }: Job): F
     endSeal: ends.map((end) => end.seal),
     endCover: ends.map(({ home }) => (home.kind === 'free' ? home.cover : null)),
     plug: places.map((place) => (place.blanked ? '' : null)),
+    jointEnds: endsOfJoints(joints.length, wires, ends),
+    jointState: joints.map((joint) => joint.before),
+    jointCover: joints.map((joint) => joint.cover),
     cavity: new Uint8Array(places.length),
     devicePin: new Uint8Array(places.length),
     chassis: numbersOf(places, (place) => place.chassis),

@@ -31,18 +31,28 @@ const codes: Readonly<Record<EdgeKind, number>> = {
 
 /**
  * A walk over a large harness waits for memory most of its time. So all that is known of an edge stands together: where its
- * two half-edges lead to, the half-edge after each of them, its thing and kind in one number, and its life.
+ * two half-edges lead to, the half-edge after each of them, and its thing and kind in one number, which says too whether it
+ * has a life of its own: whether a step made or ended it. Few have.
  */
-const edgeWidth = 6;
+const edgeWidth = 5;
 const nextAt = 2;
 const thingAt = 4;
-const lifeAt = 5;
-const kindBits = 3;
+const kindBits = 4;
 const kindMask = 7;
+const ownLife = 8;
 const spareEdges = 16;
 
-/** The life of what was there before the first step and is never ended, as most of a harness is. Before it comes no life. */
-const wholeLife = 1;
+/** From the step that made an edge to the step that ended it. */
+interface Life {
+  readonly birth: number;
+  readonly death: number;
+}
+
+/** The life of what was there before the first step and is never ended, as most of a harness is. */
+const wholeLife: Life = { birth: beforeWork, death: never };
+
+/** The life of what is no edge. */
+const noLife: Life = { birth: never, death: beforeWork };
 
 /**
  * Every copper join that ever existed in one run, each with the ordinal of the step that made it and of the step that
@@ -52,15 +62,17 @@ const wholeLife = 1;
 export class WiringGraph {
   readonly nodeCount: number;
   #edges: Int32Array;
-  readonly #births: number[] = [never, beforeWork];
-  readonly #deaths: number[] = [beforeWork, never];
-  readonly #marks: NodeMarks;
+  readonly #lives = new Map<number, Life>();
+  /** One more than the first half-edge of each node, so that a new array says that no node has any. */
+  readonly #firsts: Int32Array;
+  /** Made for the first search: a harness is put together without one. */
+  #marks: NodeMarks | null = null;
   #count = 0;
 
   /** @param room - how many joins there will be about; it grows beyond that by itself. */
   constructor(nodeCount: number, room: number = nodeCount) {
     this.nodeCount = nodeCount;
-    this.#marks = new NodeMarks(nodeCount);
+    this.#firsts = new Int32Array(nodeCount);
     // Some more for the joins that the first steps make.
     this.#edges = new Int32Array((room + spareEdges) * edgeWidth);
   }
@@ -91,12 +103,12 @@ export class WiringGraph {
 
   /** Ordinal of the step that made an edge. */
   birthOf(edge: number): number {
-    return this.#births[this.#edges[edge * edgeWidth + lifeAt] as number] as number;
+    return this.#lifeOf(edge).birth;
   }
 
   /** Ordinal of the step that ended an edge, or {@link never}. */
   deathOf(edge: number): number {
-    return this.#deaths[this.#edges[edge * edgeWidth + lifeAt] as number] as number;
+    return this.#lifeOf(edge).death;
   }
 
   /** Adds a join made by the step with that ordinal. */
@@ -108,17 +120,26 @@ export class WiringGraph {
     const edges = this.#edges;
     edges[at] = b;
     edges[at + 1] = a;
-    edges[at + nextAt] = this.#marks.swapFirst(a, edge * 2);
-    edges[at + nextAt + 1] = this.#marks.swapFirst(b, edge * 2 + 1);
+    const firsts = this.#firsts;
+    edges[at + nextAt] = (firsts[a] as number) - 1;
+    firsts[a] = edge * 2 + 1;
+    edges[at + nextAt + 1] = (firsts[b] as number) - 1;
+    firsts[b] = edge * 2 + 2;
     edges[at + thingAt] = (what << kindBits) | codes[kind];
-    edges[at + lifeAt] = step === beforeWork ? wholeLife : this.#newLife(step);
+    if (step !== beforeWork) this.#live(edge, { birth: step, death: never });
     return edge;
   }
 
-  #newLife(birth: number): number {
-    this.#births.push(birth);
-    this.#deaths.push(never);
-    return this.#births.length - 1;
+  #lifeOf(edge: number): Life {
+    const thing = this.#edges[edge * edgeWidth + thingAt];
+    if (thing === undefined || edge >= this.#count) return noLife;
+    return (thing & ownLife) === 0 ? wholeLife : (this.#lives.get(edge) ?? noLife);
+  }
+
+  #live(edge: number, life: Life): void {
+    const at = edge * edgeWidth + thingAt;
+    this.#edges[at] = (this.#edges[at] as number) | ownLife;
+    this.#lives.set(edge, life);
   }
 
   #grow(): void {
@@ -129,22 +150,20 @@ export class WiringGraph {
 
   /** Ends a join. */
   end(edge: number, step: number): void {
-    const at = edge * edgeWidth + lifeAt;
-    if (this.#edges[at] === wholeLife) this.#edges[at] = this.#newLife(beforeWork);
-    this.#deaths[this.#edges[at] as number] = step;
+    this.#live(edge, { birth: this.#lifeOf(edge).birth, death: step });
   }
 
   /** Whether an edge is there after the step with ordinal `time`. */
   aliveAt(edge: number, time: number): boolean {
-    const life = this.#edges[edge * edgeWidth + lifeAt] as number;
-    return (
-      life === wholeLife || ((this.#births[life] as number) <= time && (this.#deaths[life] as number) > time)
-    );
+    const thing = this.#edges[edge * edgeWidth + thingAt] as number;
+    if ((thing & ownLife) === 0) return edge < this.#count;
+    const { birth, death } = this.#lifeOf(edge);
+    return birth <= time && death > time;
   }
 
   /** First half-edge of a node, or -1; half-edge `h` belongs to edge `h >> 1`. */
   firstHalf(node: number): number {
-    return this.#marks.firstOf(node);
+    return (this.#firsts[node] ?? 0) - 1;
   }
 
   /** The half-edge after `half` around the same node, or -1. */
@@ -159,6 +178,7 @@ export class WiringGraph {
 
   /** Marks for a search that begins now; they serve one search at a time. */
   beginSearch(): NodeMarks {
+    this.#marks ??= new NodeMarks(this.nodeCount);
     this.#marks.begin();
     return this.#marks;
   }

@@ -212,7 +212,7 @@ function jointsOf(rework: Rework): Pairs {
         ['zone', zone],
         [
           'cover',
-          state === 'covered wound' ? (rework.jointCover[index] ?? null) : state === 'wound' ? bareEnd : null,
+          state === 'covered wound' ? rework.jointCover.at(index) : state === 'wound' ? bareEnd : null,
         ],
       ]),
     ]);

@@ -62,8 +62,7 @@ export class Rework {
   readonly endTied: Uint8Array;
   readonly pieceThere: Uint8Array;
   readonly jointState: JointState[];
-  readonly jointEnds: number[][];
-  readonly jointCover: (string | null)[];
+  readonly jointCover: FittedParts;
   readonly tapPiece: Int32Array;
   readonly fuseFitted: boolean[];
   readonly partsTaken = new Map<string, number>();
@@ -79,6 +78,8 @@ export class Rework {
   readonly fuseFittedPart = new Map<number, string>();
   /** The ends of each terminal that a step has fitted; the others keep those they had. */
   readonly #fittedEnds = new Map<number, number[]>();
+  /** The ends of each joint that a step was done on; the others keep those they had. */
+  readonly #jointEnds = new Map<number, readonly number[]>();
   readonly #stations = new Map<number, Stations>();
   readonly #conductorEdge: Int32Array;
   readonly #jumperEdge = new Map<number, number>();
@@ -111,9 +112,8 @@ export class Rework {
     this.endSeal = new FittedParts(this.#flat.endSeal);
     this.endTied = new Uint8Array(job.ends.length);
     this.pieceThere = new Uint8Array(job.pieces.length);
-    this.jointState = job.joints.map((joint) => joint.before);
-    this.jointEnds = job.joints.map(() => []);
-    this.jointCover = job.joints.map((joint) => joint.cover);
+    this.jointState = this.#flat.jointState.slice();
+    this.jointCover = new FittedParts(this.#flat.jointCover);
     this.tapPiece = new Int32Array(job.joints.length).fill(-1);
     this.fuseFitted = job.elements.map((element) => element.fitted);
     this.#conductorEdge = new Int32Array(job.pieces.length).fill(-1);
@@ -246,7 +246,7 @@ export class Rework {
   #attachToJoint(end: number, joint: number, step: number): void {
     this.endJoint[end] = joint;
     this.#endStripped[end] = 1;
-    this.jointEnds[joint]?.push(end);
+    if (step !== beforeWork) this.#jointEnds.set(joint, [...this.endsIn(joint), end]);
     this.graph.add('joint', this.#endNode(end), this.#flat.jointNode[joint] ?? 0, joint, step);
   }
 
@@ -263,6 +263,11 @@ export class Rework {
   /** The ends crimped in a terminal now. */
   endsOf(terminal: number): readonly number[] {
     return this.#fittedEnds.get(terminal) ?? this.job.terminals[terminal]?.ends ?? noEnds;
+  }
+
+  /** The ends in a joint now: those as found first, then in the order in which they came. */
+  endsIn(joint: number): readonly number[] {
+    return this.#jointEnds.get(joint) ?? this.#flat.jointEnds[joint] ?? noEnds;
   }
 
   /** How an end is made ready. */
@@ -643,7 +648,7 @@ export class Rework {
     if (
       part?.is === 'splice' &&
       part.tube !== 'built in' &&
-      !this.jointEnds[joint]?.some((end) => this.endTube.has(end))
+      !this.endsIn(joint).some((end) => this.endTube.has(end))
     )
       return 'no tube';
     this.jointState[joint] = 'sealed';
@@ -687,9 +692,9 @@ export class Rework {
     if (this.job.joints[joint]?.origin === 'stock') {
       const run = this.job.pieces[this.tapPiece[joint] ?? -1]?.wire ?? 0;
       touches.push({ what: 'wire', index: run });
-      for (const end of this.jointEnds[joint] ?? []) this.#touchEnd(end, touches);
+      for (const end of this.endsIn(joint)) this.#touchEnd(end, touches);
     }
-    for (const end of this.jointEnds[joint] ?? []) {
+    for (const end of this.endsIn(joint)) {
       const edge = this.graph.find('joint', this.#endNode(end), this.job.joints[joint]?.node ?? 0);
       if (edge >= 0) this.graph.end(edge, this.ordinal);
       this.endJoint[end] = -1;
@@ -697,7 +702,7 @@ export class Rework {
       this.lastStepOnEnd.set(end, this.ordinal);
       this.freedAt.set(end, this.ordinal);
     }
-    this.jointEnds[joint] = [];
+    this.#jointEnds.set(joint, noEnds);
     this.jointState[joint] = 'wound';
     return null;
   }
@@ -788,7 +793,7 @@ export class Rework {
     if (joint >= 0) {
       if (this.jointState[joint] !== 'wound') return 'nothing there';
       this.jointState[joint] = 'covered wound';
-      this.jointCover[joint] = part;
+      this.jointCover.fit(joint, part);
     } else {
       if (this.endThere[end] !== 1) return 'not there';
       if (!this.isFree(end)) return 'not free';

@@ -188,6 +188,12 @@ describe('what contradicts itself', () => {
       errors(['circuits: { a: [K1:4, K5:1] }', 'additions: { b: { to: G1, add: [M:4] } }'])[0],
     ).toContain('`b` and `a` both claim');
     expect(errors(['circuits: { a: [K1:4, K5:1], b: [K5:1, M:4] }'])).toEqual([]);
+    // One net that three additions state, each from another of its places.
+    expect(
+      errors([
+        'additions: { a: { to: K1:4, add: [K5:1, K5:2] }, b: { to: K5:1, add: [K5:2, K1:4] }, c: { to: K5:2, add: [K1:4, K5:1] } }',
+      ]),
+    ).toEqual([]);
     // As many places on both, of which some are the same; the one named is one that both claim.
     expect(errors(['circuits: { a: [K5:1, K2:1, K1:2], b: [K5:2, K2:1, K1:2] }'])[0]).toContain(
       '`b` and `a` both claim `K2:1`',

@@ -2,8 +2,10 @@ import type { Rework } from '@loomproof/netlist';
 import type { PathHop } from './finding.ts';
 import type { Names } from './names.ts';
 
-const start = -1;
-const firstNeeded = -2;
+const none = -1;
+
+/** A net has about so many nodes for each place: a terminal and a wire end there, and joints between. */
+const nodesPerPlace = 4;
 
 /**
  * The copper that joins places, hop by hop. It is kept in numbers: for a net of thousands of wires the words take much
@@ -46,39 +48,49 @@ export function joiningTree(
   const first = places[0];
   if (first === undefined) return new CopperTree(rework, names, new Int32Array());
   const { graph } = rework;
-  // A node that was reached is marked with the half-edge that led to it.
-  const cameBy = graph.beginSearch();
-  const order = cameBy.queue;
-  let count = 1;
-  order[0] = first;
-  cameBy.mark(first, start);
-  for (let at = 0; at < count; at += 1) {
-    for (let half = graph.firstHalf(order[at] as number); half >= 0; half = graph.nextHalf(half)) {
+  // A node is marked with its turn. By turn, so that what follows need not go over the graph again: the half-edge that led to
+  // the node, and the turn of the node that it came from, which is never a later one.
+  const turns = graph.beginSearch();
+  const halves = turns.queue;
+  let cameFrom = new Int32Array(places.length * nodesPerPlace);
+  let turnCount = 1;
+  halves[0] = none;
+  turns.mark(first, 0);
+  for (let at = 0; at < turnCount; at += 1) {
+    const node = at === 0 ? first : graph.otherEnd(halves[at] as number);
+    for (let half = graph.firstHalf(node); half >= 0; half = graph.nextHalf(half)) {
       const edge = half >> 1;
       const next = graph.otherEnd(half);
-      if (!graph.aliveAt(edge, time) || !view(edge) || cameBy.has(next)) continue;
-      cameBy.mark(next, half);
-      order[count] = next;
-      count += 1;
+      if (turns.has(next) || !graph.aliveAt(edge, time) || !view(edge)) continue;
+      turns.mark(next, turnCount);
+      halves[turnCount] = half;
+      if (turnCount === cameFrom.length) cameFrom = twiceAsLong(cameFrom);
+      cameFrom[turnCount] = at;
+      turnCount += 1;
     }
   }
-  // Of those, a node that leads to a place is marked anew, below the start, with the same half-edge.
-  let needed = 0;
+  const needed = new Uint8Array(turnCount);
   for (let at = 0; at < places.length; at += 1) {
-    for (let node = places[at] as number; cameBy.has(node) && cameBy.valueOf(node) >= 0; ) {
-      const half = cameBy.valueOf(node);
-      cameBy.mark(node, firstNeeded - half);
-      needed += 1;
-      node = graph.otherEnd(half ^ 1);
-    }
+    const place = places[at] as number;
+    if (turns.has(place)) needed[turns.valueOf(place)] = 1;
   }
-  const halves = new Int32Array(needed);
-  let told = 0;
-  for (let at = 1; told < needed; at += 1) {
-    const half = firstNeeded - cameBy.valueOf(order[at] as number);
-    if (half < 0) continue;
-    halves[told] = half;
-    told += 1;
+  let count = 0;
+  for (let turn = turnCount - 1; turn > 0; turn -= 1) {
+    if (needed[turn] !== 1) continue;
+    needed[cameFrom[turn] as number] = 1;
+    count += 1;
   }
-  return new CopperTree(rework, names, halves);
+  const tree = new Int32Array(count);
+  for (let turn = turnCount - 1; turn > 0; turn -= 1) {
+    if (needed[turn] !== 1) continue;
+    count -= 1;
+    tree[count] = halves[turn] as number;
+  }
+  return new CopperTree(rework, names, tree);
+}
+
+function twiceAsLong(numbers: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
+  const longer = new Int32Array(numbers.length * 2);
+  longer.set(numbers);
+  return longer;
 }

@@ -275,7 +275,7 @@ function jointFindings(rework: Rework, names: Names, steps: StepFinder): readonl
     if (there.before !== 'absent' || (state !== 'crimped' && state !== 'sealed')) continue;
     const part = job.parts.get(there.part ?? '');
     const step = steps.jointMade(joint);
-    for (const end of rework.jointEnds[joint] ?? []) {
+    for (const end of rework.endsIn(joint)) {
       const range = part?.is === 'splice' ? part.size : part?.is === 'tap' ? part.branch : null;
       if (part?.is !== 'splice' && part?.is !== 'tap') continue;
       findings.push(
@@ -377,17 +377,15 @@ function isInline(rework: Rework, joint: number): boolean {
   return (
     rework.job.joints[joint]?.kind === 'splice' &&
     (state === 'crimped' || state === 'sealed') &&
-    rework.jointEnds[joint]?.length === 2
+    rework.endsIn(joint).length === 2
   );
 }
 
 function isSizeChange(rework: Rework, joint: number): boolean {
   const { job } = rework;
-  const [a, b] = (rework.jointEnds[joint] ?? []).map(
-    (end) => job.wires[job.ends[end]?.wire ?? -1]?.size?.mm2 ?? null,
-  );
+  const [a, b] = rework.endsIn(joint).map((end) => job.wires[job.ends[end]?.wire ?? -1]?.size?.mm2 ?? null);
   if (a == null || b == null || Math.abs(a - b) < 1e-9) return false;
-  return (rework.jointEnds[joint] ?? []).some((end) => {
+  return rework.endsIn(joint).some((end) => {
     const piece = rework.endPiece[end] ?? -1;
     const other = (job.pieces[piece]?.ends ?? []).find((one) => one !== end) ?? -1;
     return (rework.endTerminal[other] ?? -1) >= 0;

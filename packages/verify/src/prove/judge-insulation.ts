@@ -49,8 +49,8 @@ export function judgeInsulation(rework: Rework, names: Names): readonly RawFindi
     });
     if (state === 'wound') findings.push(raw('wound-open', 'a removed tap leaves the insulation open'));
     else if (state === 'covered wound') {
-      const verdict = coverFits(rework, rework.jointCover[joint] ?? '', zoneOfJoint(rework, joint));
-      if (verdict !== null) findings.push(raw(verdict, rework.jointCover[joint] ?? ''));
+      const verdict = coverFits(rework, rework.jointCover.at(joint) ?? '', zoneOfJoint(rework, joint));
+      if (verdict !== null) findings.push(raw(verdict, rework.jointCover.at(joint) ?? ''));
     } else {
       const verdict = jointFits(rework, joint);
       if (verdict !== null) findings.push(raw(verdict, state ?? ''));
@@ -103,7 +103,7 @@ function jointFits(rework: Rework, joint: number): 'joint-unsealed' | 'zone-unkn
 }
 
 function tubeZone(rework: Rework, joint: number): Zone {
-  for (const end of rework.jointEnds[joint] ?? []) {
+  for (const end of rework.endsIn(joint)) {
     const tube = rework.job.parts.get(rework.endTube.get(end) ?? '');
     if (tube?.is === 'tube') return tube.zone;
   }
@@ -138,7 +138,7 @@ function zoneOfJoint(rework: Rework, joint: number): Zone {
   if (said !== 'unknown') return said;
   // A tap stands on its run, so what is not known of the run is not known of the tap.
   const run = job.joints[joint]?.kind === 'tap' ? [job.pieces[rework.tapPiece[joint] ?? -1]?.wire ?? -1] : [];
-  const wires = [...run, ...(rework.jointEnds[joint] ?? []).map((end) => job.ends[end]?.wire ?? -1)];
+  const wires = [...run, ...rework.endsIn(joint).map((end) => job.ends[end]?.wire ?? -1)];
   const zones = wires.map((wire) => job.wires[wire]?.zone ?? 'unknown');
   if (zones.includes('wet')) return 'wet';
   return zones.length === 0 || zones.includes('unknown') ? 'unknown' : 'dry';

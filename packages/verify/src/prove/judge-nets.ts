@@ -178,7 +178,7 @@ function handsOnCutEnds(net: OpenNet, rework: Rework, names: Names): readonly nu
 /** The last step on a wire end, and the cuts that made the ends which it is joined to. */
 function handsOnEnd(end: number, rework: Rework, names: Names): readonly number[] {
   const last = names.stepNumber(rework.lastStepOnEnd.get(end) ?? 0);
-  const joined = new Set(rework.jointEnds[rework.endJoint[end] ?? -1] ?? []);
+  const joined = new Set(rework.endsIn(rework.endJoint[end] ?? -1));
   return [...(last === null ? [] : [last]), ...cutsThatMade(rework, (one) => joined.has(one))];
 }
 

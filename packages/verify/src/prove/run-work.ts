@@ -257,7 +257,7 @@ export function keysOf(action: StepAction, rework: Rework): readonly string[] {
       ];
     case 'seal':
     case 'remove tap':
-      return [...joint(action.joint), ...(rework.jointEnds[action.joint] ?? []).flatMap(end)];
+      return [...joint(action.joint), ...rework.endsIn(action.joint).flatMap(end)];
     case 'remove jumper':
       return joint(action.joint);
     case 'tap':

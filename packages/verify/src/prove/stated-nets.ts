@@ -16,12 +16,12 @@ export type Complain = (message: string, span: Span | null, help?: string | null
 interface Statement {
   readonly names: string[];
   readonly span: Span | null;
+  /** As they were found; a place may stand there more than once. */
+  readonly places: number[];
 }
 
 /** Several additions to one net are one statement. */
 interface AdditionStatement extends Statement {
-  /** Where it stands among all statements. */
-  readonly index: number;
   readonly take: Set<number>;
 }
 
@@ -38,40 +38,21 @@ export function statedNets(
   complain: Complain,
   names: Names,
 ): { readonly nets: readonly StatedNet[]; readonly claims: Int32Array } {
-  const { circuits, additions } = job.wanted;
-  const statements: Statement[] = circuits.map(({ name, span }) => ({ names: [name], span }));
-  const claims = new Claims(job.places.length);
-  const claimWithMate = (index: number, place: number): void => {
-    claims.claim(index, place);
+  const withMate = (place: number): readonly number[] => {
     const other = mated(place);
-    if (other >= 0) claims.claim(index, other);
+    return other < 0 ? [place] : [place, other];
   };
-  for (const [index, { places }] of circuits.entries())
-    for (const place of places) claimWithMate(index, place);
-  const byRoot = new Map<number, AdditionStatement>();
-  for (const { name, to, take, span } of additions) {
-    const root = sets.find(to);
-    let one = byRoot.get(root);
-    if (one === undefined) {
-      one = { names: [], span, index: statements.length, take: new Set() };
-      byRoot.set(root, one);
-      statements.push(one);
-    }
-    one.names.push(name);
-    for (const place of take) {
-      one.take.add(place);
-      const other = mated(place);
-      if (other >= 0) one.take.add(other);
-    }
-    if (take.includes(to)) complain(`\`${names.place(to)}\` is both the net and taken from it`, span);
-  }
-  for (const { to, add } of additions) {
-    const one = byRoot.get(sets.find(to));
-    for (const place of one === undefined ? [] : add)
-      for (const added of [place, mated(place)])
-        if (added >= 0 && !one?.take.has(added)) claims.claim(one?.index ?? -1, added);
-  }
-  claimWhatWasThere(job, byRoot, mated, sets, claims);
+  const statements: readonly Statement[] = [
+    ...job.wanted.circuits.map(({ name, span, places }) => ({
+      names: [name],
+      span,
+      places: places.flatMap(withMate),
+    })),
+    ...additionStatements(job, withMate, sets, complain, names),
+  ];
+  const claims = new Claims(job.places.length);
+  for (const [index, { places }] of statements.entries())
+    for (const place of places) claims.claim(index, place);
   const dropped = new Set<number>();
   for (const { later, earlier, shared, areSame } of claims.overlaps()) {
     dropped.add(later);
@@ -85,31 +66,51 @@ export function statedNets(
         'one place is on one net: state them as one circuit',
       );
   }
-  return claims.nets(statements.flatMap((one, index) => (dropped.has(index) ? [] : [{ ...one, index }])));
+  return claims.nets(
+    statements.flatMap((one, index) => (dropped.has(index) ? [] : [{ names: one.names, index }])),
+  );
 }
 
-/** What an addition adds to has its places, and has what the kit mates to them along. */
-function claimWhatWasThere(
+/** The net of an addition is what was there, with what the kit mates to it, and what is added, without what is taken. */
+function additionStatements(
   job: Job,
-  byRoot: ReadonlyMap<number, AdditionStatement>,
-  mated: (place: number) => number,
+  withMate: (place: number) => readonly number[],
   sets: UnionFind,
-  claims: Claims,
-): void {
-  if (byRoot.size === 0) return;
+  complain: Complain,
+  names: Names,
+): readonly Statement[] {
+  const { additions } = job.wanted;
+  const byRoot = new Map<number, AdditionStatement>();
+  for (const { name, to, take, span } of additions) {
+    const root = sets.find(to);
+    const one: AdditionStatement = byRoot.get(root) ?? { names: [], span, places: [], take: new Set() };
+    byRoot.set(root, one);
+    one.names.push(name);
+    for (const place of take.flatMap(withMate)) one.take.add(place);
+    if (take.includes(to)) complain(`\`${names.place(to)}\` is both the net and taken from it`, span);
+  }
+  if (byRoot.size === 0) return [];
+  const give = ({ places, take }: AdditionStatement, place: number): void => {
+    for (const one of withMate(place)) if (!take.has(one)) places.push(one);
+  };
+  for (const { to, add } of additions) {
+    const one = byRoot.get(sets.find(to));
+    if (one !== undefined) for (const place of add) give(one, place);
+  }
   const asked = new Uint8Array(job.nodeCount);
   for (const root of byRoot.keys()) asked[root] = 1;
   for (let place = 0; place < job.places.length; place += 1) {
     const root = rootIn(sets.parent, place);
-    if (asked[root] !== 1) continue;
-    const { index, take } = byRoot.get(root) as AdditionStatement;
-    if (!take.has(place)) claims.claim(index, place);
-    const other = mated(place);
-    if (other >= 0 && !take.has(other)) claims.claim(index, other);
+    const one = asked[root] === 1 ? byRoot.get(root) : undefined;
+    if (one !== undefined) give(one, place);
   }
+  return [...byRoot.values()];
 }
 
-/** Which statement claims each place; of several that do, the first of them, while the others are kept beside it. */
+/**
+ * Which statement claims each place: of several, the first. Statements claim in their order, so that those which turn out to
+ * be an earlier one are never the first at any place.
+ */
 class Claims {
   readonly #claims: Int32Array;
   /** How many places each statement claims. */
@@ -122,25 +123,17 @@ class Claims {
   }
 
   claim(index: number, place: number): void {
-    const claimed = this.#claims[place] as number;
-    if (claimed === index) return;
-    if (claimed < 0) {
-      this.#claims[place] = index;
-      this.#count(index);
-      return;
+    const first = this.#claims[place] as number;
+    if (first === index) return;
+    if (first < 0) this.#claims[place] = index;
+    else {
+      const sharedWith = this.#shared.get(index) ?? new Map<number, Set<number>>();
+      const shared = sharedWith.get(first) ?? new Set<number>();
+      this.#shared.set(index, sharedWith);
+      sharedWith.set(first, shared);
+      if (shared.has(place)) return;
+      shared.add(place);
     }
-    const [earlier, later] = claimed < index ? [claimed, index] : [index, claimed];
-    const sharedBy = this.#shared.get(later) ?? new Map<number, Set<number>>();
-    const shared = sharedBy.get(earlier) ?? new Set<number>();
-    this.#shared.set(later, sharedBy);
-    sharedBy.set(earlier, shared);
-    if (shared.has(place)) return;
-    shared.add(place);
-    this.#claims[place] = earlier;
-    this.#count(index);
-  }
-
-  #count(index: number): void {
     this.#counts[index] = (this.#counts[index] ?? 0) + 1;
   }
 
@@ -151,22 +144,18 @@ class Claims {
     readonly shared: number;
     readonly areSame: boolean;
   }[] {
-    return [...this.#shared]
-      .sort(([a], [b]) => a - b)
-      .flatMap(([later, sharedBy]) =>
-        [...sharedBy]
-          .sort(([a], [b]) => a - b)
-          .map(([earlier, shared]) => ({
-            later,
-            earlier,
-            shared: [...shared][0] ?? -1,
-            areSame: [later, earlier].every((one) => this.#counts[one] === shared.size),
-          })),
-      );
+    return [...this.#shared].flatMap(([later, sharedWith]) =>
+      [...sharedWith].map(([earlier, shared]) => ({
+        later,
+        earlier,
+        shared: [...shared][0] ?? -1,
+        areSame: [later, earlier].every((one) => this.#counts[one] === shared.size),
+      })),
+    );
   }
 
   /** The statements that are left as nets, each with the places that it claims before others. */
-  nets(left: readonly (Statement & { readonly index: number })[]): {
+  nets(left: readonly { readonly names: readonly string[]; readonly index: number }[]): {
     readonly nets: readonly StatedNet[];
     readonly claims: Int32Array;
   } {
