@@ -345,7 +345,7 @@ describe('the commands on a kit that stands on another', () => {
   it('show in diff that the second begins where the first ended', async () => {
     const { out } = await runInMemory(['diff', first, path, '--json']);
     // Before the work of the first nothing is tapped; before that of the second its tap is there.
-    expect(out()).toContain('canopy 1');
+    expect(out()).toContain('canopy:1');
     expect(out()).toContain('TAP1');
   });
 });

@@ -4,6 +4,7 @@ import { formatColour, formatSize } from '../value/index.ts';
 
 /** One conductor of a harness laid out as a table; what is not known is null. */
 export interface ConductorRow {
+  /** Of this row alone: rows of two harnesses are held against one another by it. */
   readonly wire: string;
   readonly from: string;
   readonly to: string;
@@ -49,12 +50,12 @@ export function tableOfRework(rework: Rework): HarnessTable {
   for (const [index, piece] of job.pieces.entries()) {
     if (rework.pieceThere[index] !== 1) continue;
     const wire = job.wires[piece.wire];
-    // A tap joins an uncut run, so the run shows as the rows between its marks.
+    // A tap joins an uncut run, so the run shows as the rows between its marks; no wire can be called `lamp:1`.
     const marks = rework.jointsOn(index).map((joint) => job.joints[joint]?.name ?? '');
     const points = [pointOf(rework, piece.ends[0]), ...marks, pointOf(rework, piece.ends[1])];
     for (let at = 0; at + 1 < points.length; at += 1) {
       conductors.push({
-        wire: marks.length === 0 ? piece.name : `${piece.name} ${at + 1}`,
+        wire: marks.length === 0 ? piece.name : `${piece.name}:${at + 1}`,
         from: points[at] ?? '',
         to: points[at + 1] ?? '',
         size: wire?.size == null ? null : formatSize(wire.size),

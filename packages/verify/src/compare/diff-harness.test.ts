@@ -134,4 +134,18 @@ describe('diffHarness: conductors', () => {
     expect(found.removed.map(({ wire }) => wire)).toEqual(['w2']);
     expect(found.added.map(({ wire }) => wire)).toEqual(['x1', 'x2']);
   });
+
+  it('make harnesses differ where one is added and one is removed, or one is gained and one is lost', () => {
+    const one = [row('w1', 'a', 'b')];
+    expect(compare([...one, row('w2', 'S', 'T')], [...one, row('w3', 'S', 'T')]).equal).toBe(false);
+    expect(diffHarness(harness(['a-b'], 'abc'), harness(['a-b'], 'abd')).equal).toBe(false);
+    expect(diffHarness(harness(['a-b'], 'abc'), harness(['S-b', 'a-S'], 'abc')).equal).toBe(false);
+  });
+
+  it('do not make nets that differ equal, should two have one name', () => {
+    const [one, other] = [row('w', 'S', 'a'), row('w', 'S', 'b')];
+    const places = ['a', 'b', 'c'];
+    const found = diffHarness({ places, conductors: [one, other] }, { places, conductors: [other] });
+    expect(found).toMatchObject({ equal: false, changed: [], removed: [] });
+  });
 });

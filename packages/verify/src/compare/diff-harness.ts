@@ -91,14 +91,10 @@ export function diffHarness(before: HarnessTable, after: HarnessTable): HarnessD
   const conductors = compareConductors(before.conductors, after.conductors);
   const gained = places.filter((name) => !inFirst.has(name));
   const lost = places.filter((name) => !inSecond.has(name));
+  const { added, removed, changed } = conductors;
   const equal =
     nets.every((net) => net.is === 'kept') &&
-    gained.length +
-      lost.length +
-      conductors.added.length +
-      conductors.removed.length +
-      conductors.changed.length ===
-      0;
+    [gained, lost, added, removed, changed].every((list) => list.length === 0);
   return { equal, nets, gained, lost, ...conductors };
 }
 
